@@ -1,0 +1,63 @@
+#pragma once
+/// \file
+/// The codes that errors and checks carry, in one table.
+
+#include <span>
+#include <string_view>
+
+namespace bowfront {
+
+/// What an error or a check is about. The text form (`BF-IN-003`) never changes its meaning.
+enum class Code {
+    // The user's files and options.
+    input_unreadable,
+    input_syntax,
+    input_type,
+    input_value,
+    input_unknown_key,
+    input_missing_key,
+    input_duplicate_key,
+    input_contradiction,
+    input_limit,
+    input_unit,
+    // The fit of a pane.
+    fit_engagement,
+    fit_room,
+    fit_face_clearance,
+    fit_loading,
+    fit_bend,
+    fit_heat,
+    fit_oven,
+    fit_stock,
+    // The frame.
+    frame_post_on_plate,
+    frame_cutter,
+    frame_web,
+    frame_cheek,
+    frame_floor,
+    // The form.
+    form_skin,
+    form_sweep,
+    // The proof of what was made.
+    proof_interference,
+    proof_engagement,
+    proof_read_back,
+    // The output folder.
+    output_refused,
+    output_failed,
+};
+
+/// A row of the table: the code's text and what it says.
+struct CodeEntry {
+    Code code;
+    std::string_view text;     ///< `BF-FIT-001`
+    std::string_view meaning;  ///< one clause
+};
+
+/// Every code there is, in order.
+[[nodiscard]] std::span<const CodeEntry> code_table() noexcept;
+
+/// The text of a code, `BF-FIT-001`.
+[[nodiscard]] std::string_view code_text(Code code) noexcept;
+
+}  // namespace bowfront

@@ -1,0 +1,58 @@
+#pragma once
+/// \file
+/// Points and directions in the plane and in space. Plain numbers in millimetres.
+
+#include <cmath>
+
+namespace bowfront {
+
+/// A point or a displacement in the plane, mm.
+struct Point {
+    double x = 0;
+    double y = 0;
+
+    friend constexpr Point operator+(Point a, Point b) { return {a.x + b.x, a.y + b.y}; }
+    friend constexpr Point operator-(Point a, Point b) { return {a.x - b.x, a.y - b.y}; }
+    friend constexpr Point operator*(Point a, double k) { return {a.x * k, a.y * k}; }
+    friend constexpr bool operator==(Point a, Point b) = default;
+};
+
+/// A point or a displacement in space, mm.
+struct Point3 {
+    double x = 0;
+    double y = 0;
+    double z = 0;
+    friend constexpr bool operator==(Point3 a, Point3 b) = default;
+};
+
+[[nodiscard]] constexpr double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
+/// z of the cross product: positive when `b` lies to the left of `a`.
+[[nodiscard]] constexpr double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
+[[nodiscard]] inline double norm(Point a) { return std::hypot(a.x, a.y); }
+[[nodiscard]] inline double distance(Point a, Point b) { return norm(b - a); }
+/// `a` turned a quarter turn counter-clockwise.
+[[nodiscard]] constexpr Point left_of(Point a) { return {-a.y, a.x}; }
+/// The direction at an angle in radians from X.
+[[nodiscard]] inline Point direction(double angle) { return {std::cos(angle), std::sin(angle)}; }
+
+/// A rigid motion of the plane: an optional mirror in the Y axis first (x becomes −x), then a
+/// rotation about the origin, then a shift.
+struct Motion {
+    double angle = 0;  ///< rad
+    Point shift;
+    bool mirrored = false;
+    [[nodiscard]] Point operator()(Point p) const;
+};
+
+/// A box with sides along the axes; empty until the first point is added.
+struct Box {
+    Point low{HUGE_VAL, HUGE_VAL};
+    Point high{-HUGE_VAL, -HUGE_VAL};
+    void add(Point p);
+    void add(const Box& other);
+    [[nodiscard]] bool empty() const { return !(low.x <= high.x); }
+    [[nodiscard]] double width() const { return high.x - low.x; }
+    [[nodiscard]] double height() const { return high.y - low.y; }
+};
+
+}  // namespace bowfront

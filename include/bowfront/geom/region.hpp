@@ -1,0 +1,63 @@
+#pragma once
+/// \file
+/// Flat areas with holes, and exact sums and differences of them: arcs stay arcs.
+
+#include <vector>
+
+#include "bowfront/geom/contour.hpp"
+
+namespace bowfront {
+
+/// One connected area: an outer outline (counter-clockwise) and holes (clockwise).
+struct Region {
+    Contour outer;
+    std::vector<Contour> holes;
+
+    /// mm²
+    [[nodiscard]] double area() const;
+    /// Outer and holes together, mm.
+    [[nodiscard]] double perimeter() const;
+    [[nodiscard]] Point centroid() const;
+    [[nodiscard]] Box box() const { return outer.box(); }
+    [[nodiscard]] Region moved(const Motion& motion) const;
+};
+
+/// Where a point lies.
+enum class Side { inside, on_edge, outside };
+
+/// Where `p` lies with respect to a closed outline; within `kJoint` of it counts as on it.
+[[nodiscard]] Side where(const Contour& contour, Point p);
+/// The same for a region; the inside of a hole is outside.
+[[nodiscard]] Side where(const Region& region, Point p);
+
+/// Boolean sums of areas. Results are connected regions, largest first (ties by lowest x, then
+/// y of their boxes), each outer outline counter-clockwise, no segment shorter than 1e-7 mm,
+/// neighbouring pieces of one straight or one arc joined again (up to half a turn).
+/// Shared edges, touching corners and full overlap are handled; slivers thinner than 1e-7 mm
+/// are dropped.
+[[nodiscard]] std::vector<Region> unite(const std::vector<Region>& regions);
+[[nodiscard]] std::vector<Region> subtract(const std::vector<Region>& from,
+                                           const std::vector<Region>& tools);
+[[nodiscard]] std::vector<Region> intersect(const std::vector<Region>& a,
+                                            const std::vector<Region>& b);
+
+/// Least distance between the edges of two outlines, mm; 0 where they touch or cross.
+[[nodiscard]] double gap(const Contour& a, const Contour& b);
+
+/// Where two segments meet: points, and for overlapping collinear or concentric segments the
+/// ends of the shared stretch. At most 4 points, in order along `a`.
+[[nodiscard]] std::vector<Point> meetings(const Segment& a, const Segment& b);
+
+/// The band of a given width along a chain of tangent-continuous segments (a groove): two edges
+/// set off by half the width to each side, with ends as told.
+enum class BandEnd {
+    square,  ///< cut square at the chain's end points
+    round,   ///< a half circle of the width's diameter whose crown stands at the chain's end point
+};
+/// @param width > 0, and less than twice the radius of any arc of the chain
+/// @throws ContractError where the chain is not tangent-continuous, or with round ends is shorter
+///         than the width
+[[nodiscard]] Contour band(const std::vector<Segment>& chain, double width, BandEnd start,
+                           BandEnd end);
+
+}  // namespace bowfront

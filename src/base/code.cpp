@@ -1,0 +1,54 @@
+#include "bowfront/base/code.hpp"
+
+#include <array>
+
+namespace bowfront {
+namespace {
+
+constexpr std::array kTable = {
+    CodeEntry{Code::input_unreadable, "BF-IN-001", "a file can't be read, or is not text"},
+    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not JSON (comments allowed)"},
+    CodeEntry{Code::input_type, "BF-IN-003", "a value has the wrong type"},
+    CodeEntry{Code::input_value, "BF-IN-004", "a value is out of its range or not one of its words"},
+    CodeEntry{Code::input_unknown_key, "BF-IN-005", "a key that is not known"},
+    CodeEntry{Code::input_missing_key, "BF-IN-006", "a key that is needed is not there"},
+    CodeEntry{Code::input_duplicate_key, "BF-IN-007", "a key stands twice in one object"},
+    CodeEntry{Code::input_contradiction, "BF-IN-008", "values that can't hold together"},
+    CodeEntry{Code::input_limit, "BF-IN-009", "a file or a value is larger than its stated bound"},
+    CodeEntry{Code::input_unit, "BF-IN-010", "a quantity has no unit, or one that is not known"},
+    CodeEntry{Code::fit_engagement, "BF-FIT-001", "engagement of a pane's edge"},
+    CodeEntry{Code::fit_room, "BF-FIT-002", "room for the pane in its grooves"},
+    CodeEntry{Code::fit_face_clearance, "BF-FIT-003", "face clearance in a groove"},
+    CodeEntry{Code::fit_loading, "BF-FIT-004", "whether the pane can be put in"},
+    CodeEntry{Code::fit_bend, "BF-FIT-005", "whether the pane takes its radius, cold or heated"},
+    CodeEntry{Code::fit_heat, "BF-FIT-006", "oven temperature against the sheet's limits"},
+    CodeEntry{Code::fit_oven, "BF-FIT-007", "whether the blank goes into the oven flat"},
+    CodeEntry{Code::fit_stock, "BF-FIT-008", "whether the blank can be cut from the stock"},
+    CodeEntry{Code::frame_post_on_plate, "BF-FRAME-001", "a post within base and top"},
+    CodeEntry{Code::frame_cutter, "BF-FRAME-002", "the cutter against a groove's width"},
+    CodeEntry{Code::frame_web, "BF-FRAME-003", "web between two grooves"},
+    CodeEntry{Code::frame_cheek, "BF-FRAME-004", "cheek beside a groove"},
+    CodeEntry{Code::frame_floor, "BF-FRAME-005", "floor under a groove"},
+    CodeEntry{Code::form_skin, "BF-FORM-001", "the skin against its bend radius"},
+    CodeEntry{Code::form_sweep, "BF-FORM-002", "the form's arc: hot sheet must drape over it"},
+    CodeEntry{Code::proof_interference, "BF-PROOF-001", "two solids in one place"},
+    CodeEntry{Code::proof_engagement, "BF-PROOF-002", "engagement on the solids against the sums"},
+    CodeEntry{Code::proof_read_back, "BF-PROOF-003", "an export read back against what was written"},
+    CodeEntry{Code::output_refused, "BF-OUT-001", "a folder that is not ours to replace"},
+    CodeEntry{Code::output_failed, "BF-OUT-002", "the output could not be written"},
+};
+
+}  // namespace
+
+std::span<const CodeEntry> code_table() noexcept { return kTable; }
+
+std::string_view code_text(Code code) noexcept {
+    for (const CodeEntry& entry : kTable) {
+        if (entry.code == code) {
+            return entry.text;
+        }
+    }
+    return "BF-???";
+}
+
+}  // namespace bowfront
