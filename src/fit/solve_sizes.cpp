@@ -199,7 +199,8 @@ void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
     using std::cos;
     using std::sin;
     if (!pane.curved) {
-        pane.radius = pane.inside_radius = pane.sweep = pane.rise = pane.cold_radius = N(0);
+        pane.radius = pane.inside_radius = pane.sweep = pane.rise = pane.cold_radius =
+            pane.flexing_stress = N(0);
         pane.chord = pane.length;
         return;
     }
@@ -213,7 +214,8 @@ void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
         task.figure("formed/chord", "c", 2 * pane.radius * sin(pane.sweep / 2), kSource);
     pane.rise =
         task.figure("formed/rise", "f", pane.radius * (1 - cos(pane.sweep / 2)), kSource);
-    const auto& multiple = task.c.sheets.at(task.spec.sheet).like->cold_bend_multiple;
+    const Sheet& sheet = *task.c.sheets.at(task.spec.sheet).like;
+    const auto& multiple = sheet.cold_bend_multiple;
     pane.cold_radius =
         multiple ? task.figure("cold_radius", "Rc",
                                task.book.reference({"panes", task.side, "cold_bend_multiple"}, "k",
@@ -222,6 +224,16 @@ void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
                                    pane.thickness,
                                "smallest radius held cold: R = k·t")
                  : N(0);
+    if (pane.heated) {
+        pane.flexing_stress = N(0);
+        return;
+    }
+    const N modulus = task.book.reference({"panes", task.side, "modulus"}, "E", Kind::stress,
+                                          sheet.modulus.value, {sheet.modulus.source});
+    pane.flexing_stress = task.figure(
+        "flexing_stress", "σ",
+        modulus * forming::flexing_strain(pane.thickness, 1 / pane.radius, N(0)),
+        "bending of a thin strip: σ = E·t/2·abs(1/R₁ − 1/R₂)", Kind::stress);
 }
 
 }  // namespace

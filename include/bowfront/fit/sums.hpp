@@ -76,7 +76,9 @@ struct PaneSums {
     N sweep;
     N chord;
     N rise;
-    N cold_radius;            ///< smallest inside radius that the sheet may be held to cold
+    N cold_radius;            ///< smallest inside radius that the sheet may be held to cold; 0 where
+                              ///< none is known
+    N flexing_stress;         ///< in the faces of a pane that is held to its radius cold, MPa
     std::array<EdgeSums<N>, 4> edges;  ///< in the order of kPaneEdges
     N least_engagement;
     RoomSums<N> room_vertical;
