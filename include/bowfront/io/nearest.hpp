@@ -2,6 +2,7 @@
 /// \file
 /// The word that a misspelt one was meant to be.
 
+#include <cstddef>
 #include <span>
 #include <string>
 #include <string_view>
@@ -10,7 +11,7 @@ namespace bowfront::io {
 
 /// How many letters must be put in, left out, replaced or swapped with their neighbour to turn one
 /// word into the other, no letter touched twice. Counted in bytes; capitals count as small letters.
-/// Source: optimal string alignment, R. Lowrance and R. A. Wagner, J. ACM 22 (1975), restricted
+/// Source: the four kinds of misspelling counted by F. J. Damerau, Comm. ACM 7 (1964), 171
 [[nodiscard]] std::size_t spelling_distance(std::string_view a, std::string_view b);
 
 /// The candidate that is spelt most like the word; the first of several; empty where none is near
