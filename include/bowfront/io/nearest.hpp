@@ -15,7 +15,7 @@ namespace bowfront::io {
 [[nodiscard]] std::size_t spelling_distance(std::string_view a, std::string_view b);
 
 /// The candidate that is spelt most like the word; the first of several; empty where none is near
-/// enough to be worth offering (more than a third of the word's letters wrong).
+/// enough to be worth offering (more than a third of the word's letters wrong, and more than one).
 [[nodiscard]] std::string nearest(std::string_view word,
                                   std::span<const std::string_view> candidates);
 
