@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
 
 #include "bowfront/base/contract.hpp"
 
@@ -13,12 +14,16 @@ namespace {
 
 constexpr double kInch = 25.4;
 
-const Board& plywood() {
-    const Board* found = find_board("plywood");
+const Board& board(std::string_view name) {
+    const Board* found = find_board(name);
     if (found == nullptr) {
-        throw std::logic_error("no plywood");
+        throw std::logic_error("no such board");
     }
     return *found;
+}
+
+const Board& plywood() {
+    return board("plywood");
 }
 
 double radius(double thickness, BendState state) {
@@ -104,8 +109,8 @@ TEST(BendRadius, is_unknown_beyond_the_tables) {
     EXPECT_NE(bend_radius(plywood(), 0.89, BendState::dry), std::nullopt);
     EXPECT_NE(bend_radius(plywood(), 19, BendState::dry), std::nullopt);
     EXPECT_EQ(bend_radius(plywood(), 19.1, BendState::dry), std::nullopt);
-    EXPECT_EQ(bend_radius(*find_board("mdf"), 3, BendState::dry), std::nullopt);
-    EXPECT_EQ(bend_radius(*find_board("hardboard"), 3, BendState::dry), std::nullopt);
+    EXPECT_EQ(bend_radius(board("mdf"), 3, BendState::dry), std::nullopt);
+    EXPECT_EQ(bend_radius(board("hardboard"), 3, BendState::dry), std::nullopt);
 }
 
 TEST(BendRadius, says_that_the_grain_is_left_open) {
