@@ -140,30 +140,51 @@ class LayoutBuilder {
     std::map<std::pair<std::size_t, std::size_t>, std::vector<std::size_t>> runs_between_;
 };
 
+/// Which side of a run `winding_beside` looks at. The middle of a straight that is level but for
+/// rounding may be as high as its upper end, and counts as above it then.
+bool looks_left(const Run& run) {
+    const Segment& segment = run.piece.segment;
+    if (!segment.straight()) {
+        return segment.bulge < 0;
+    }
+    const bool below_upper_end = run.middle.y < std::max(segment.from.y, segment.to.y);
+    return below_upper_end ? segment.to.y < segment.from.y : segment.from.x < segment.to.x;
+}
+
+/// How often an area's outline runs round a point just beside the middle of one of its own runs:
+/// outside an arc; right of and a little above a straight, where `winding` puts what lies on one.
+/// From there neither the straight counts nor what the arc adds to its chord, so that no rounding
+/// decides between the two sides.
+int winding_beside(const Layout& layout, std::size_t number, const Outline& outline) {
+    std::vector<Segment> seen;
+    for (std::size_t i = 0; i < outline.segments.size(); ++i) {
+        const Segment& segment = outline.segments[i];
+        if (outline.runs[i] != number) {
+            seen.push_back(segment);
+        } else if (!segment.straight()) {
+            seen.push_back({segment.from, segment.to, 0});
+        }
+    }
+    return winding(seen, layout.runs[number].middle);
+}
+
 /// Whether the area lies left and right of a run.
 std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_t area) {
     const Run& run = layout.runs[number];
     const Outline& outline = layout.outlines[area];
-    const auto own = run.net.find(area);
-    if (own != run.net.end() && own->second != 0) {
-        return {own->second > 0, own->second < 0};
-    }
     Box middle;
     middle.add(run.middle);
-    if (!close_to(outline.box, middle, 0)) {
+    if (!close_to(outline.box, middle, kSliver)) {
         return {false, false};
     }
-    std::vector<Segment> others;
-    if (own != run.net.end()) {
-        // Edges that run here both ways bound nothing, and the middle lies on them.
-        for (std::size_t i = 0; i < outline.segments.size(); ++i) {
-            if (outline.runs[i] != number) {
-                others.push_back(outline.segments[i]);
-            }
-        }
+    const auto own = run.net.find(area);
+    if (own == run.net.end()) {
+        const bool inside = winding(outline.segments, run.middle) > 0;
+        return {inside, inside};
     }
-    const bool inside = winding(own != run.net.end() ? others : outline.segments, run.middle) > 0;
-    return {inside, inside};
+    const int turns = winding_beside(layout, number, outline);
+    return looks_left(run) ? std::pair(turns > 0, turns - own->second > 0)
+                           : std::pair(turns + own->second > 0, turns > 0);
 }
 
 }  // namespace
