@@ -46,5 +46,9 @@ Measures measure(const Solid& solid) {
     });
 }
 
+Box3 box(const Solid& solid) {
+    return guarded("measure", "solid", [&] { return exact_box(ShapeAccess::shape(solid)); });
+}
+
 }  // namespace solid
 }  // namespace bowfront
