@@ -36,7 +36,7 @@ std::string wrapped(std::string_view text) {
         const std::size_t space = text.find(' ');
         const std::string_view word = text.substr(0, space);
         text.remove_prefix(space == std::string_view::npos ? text.size() : space + 1);
-        const bool at_start = out.empty() || out.back() == ' ';
+        const bool at_start = out.back() == ' ';
         if (!at_start && column + 1 + word.size() > kTextWidth) {
             out.append("\n").append(later);
             column = later.size();
@@ -50,42 +50,57 @@ std::string wrapped(std::string_view text) {
     return out.append("\n");
 }
 
+// `[1]` for the first source.
+std::string source_mark(std::size_t place) {
+    return "[" + number_text(static_cast<double>(place + 1)) + "]";
+}
+
+// `a` for the first note, after `z` comes `aa`.
+std::string note_mark(std::size_t place) {
+    constexpr std::size_t kLetters = 26;
+    return std::string(place / kLetters + 1, static_cast<char>('a' + place % kLetters));
+}
+
+// Where a text stands in a list; it is added where it isn't there yet.
+std::size_t place_of(std::string_view text, std::vector<std::string_view>& list) {
+    const auto found = std::find(list.begin(), list.end(), text);
+    const auto place = static_cast<std::size_t>(found - list.begin());
+    if (found == list.end()) {
+        list.push_back(text);
+    }
+    return place;
+}
+
 }  // namespace
 
 void PropertyTable::add(std::string label, const std::optional<Property>& property, Shown shown) {
     if (!property) {
         return;
     }
-    auto source = std::find(sources_.begin(), sources_.end(), property->source);
-    if (source == sources_.end()) {
-        source = sources_.insert(sources_.end(), property->source);
-    }
-    const auto number = static_cast<double>(source - sources_.begin() + 1);
-    Row row{label,
+    Row row{std::move(label),
             shown_value(property->value, shown),
             std::string(shown.as_percent ? "%" : property->unit),
             "",
-            "[" + number_text(number) + "]",
+            reference_to(*property),
             certainty_text(property->certainty)};
     if (property->range) {
         row.range = shown_value(property->range->first, shown) + " to " +
                     shown_value(property->range->second, shown);
     }
     rows_.push_back(std::move(row));
-    if (property->note.empty()) {
-        return;
+}
+
+std::string PropertyTable::reference_to(const Property& property) {
+    std::string reference = source_mark(place_of(property.source, sources_));
+    if (!property.note.empty()) {
+        reference.append(" ").append(note_mark(place_of(property.note, notes_)));
     }
-    const auto same = std::find_if(notes_.begin(), notes_.end(),
-                                   [&](const auto& note) { return note.second == property->note; });
-    if (same == notes_.end()) {
-        notes_.emplace_back(std::move(label), property->note);
-    } else {
-        same->first.append(", ").append(label);
-    }
+    return reference;
 }
 
 std::string PropertyTable::rows_text() const {
-    constexpr std::array kColumns{&Row::label, &Row::value, &Row::unit, &Row::range, &Row::source};
+    constexpr std::array kColumns{&Row::label, &Row::value, &Row::unit, &Row::range,
+                                  &Row::reference};
     std::array<std::size_t, kColumns.size()> widths{};
     for (std::size_t c = 0; c < kColumns.size(); ++c) {
         for (const Row& row : rows_) {
@@ -109,15 +124,13 @@ std::string PropertyTable::rows_text() const {
 std::string PropertyTable::text() const {
     std::string out = title_ + "\n\n" + rows_text() + "\nSources\n";
     for (std::size_t i = 0; i < sources_.size(); ++i) {
-        std::string line = "[" + number_text(static_cast<double>(i + 1)) + "] ";
-        out += wrapped(line.append(sources_[i]));
+        out += wrapped(source_mark(i).append(" ").append(sources_[i]));
     }
     if (!notes_.empty()) {
         out += "\nNotes\n";
     }
-    for (const auto& [labels, note] : notes_) {
-        std::string line = labels + ": ";
-        out += wrapped(line.append(note));
+    for (std::size_t i = 0; i < notes_.size(); ++i) {
+        out += wrapped(note_mark(i).append(" ").append(notes_[i]));
     }
     return out;
 }

@@ -1,6 +1,6 @@
 #pragma once
 /// \file
-/// Properties set in columns, with numbered sources and notes below.
+/// Properties set in columns, with numbered sources and lettered notes below.
 
 #include <optional>
 #include <string>
@@ -34,15 +34,16 @@ class PropertyTable {
         std::string value;
         std::string unit;
         std::string range;
-        std::string source;  // `[2]`
+        std::string reference;  // `[2] a`: the source's number, the note's letter
         std::string_view status;
     };
+    [[nodiscard]] std::string reference_to(const Property& property);
     [[nodiscard]] std::string rows_text() const;
 
     std::string title_;
     std::vector<Row> rows_;
     std::vector<std::string_view> sources_;
-    std::vector<std::pair<std::string, std::string_view>> notes_;  // labels, note
+    std::vector<std::string_view> notes_;
 };
 
 }  // namespace bowfront

@@ -10,11 +10,16 @@
 
 #include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "bowfront/geom/point.hpp"
 
 namespace bowfront {
+
+/// How far two ends may lie apart and still be one point, mm. Several hundred times the rounding
+/// of coordinates of 10 m in double arithmetic, and far under anything a cutter can make.
+inline constexpr double kJoint = 1e-9;
 
 /// A vertex and the segment that begins there.
 struct Vertex {
@@ -38,15 +43,17 @@ struct Segment {
     [[nodiscard]] double radius() const;
     /// Centre of an arc. @throws ContractError for a straight
     [[nodiscard]] Point centre() const;
-    /// The point at a share `t` of the length, 0 to 1.
+    /// The point at a share `t` of the length, 0 to 1; exactly an end at 0 and at 1.
     [[nodiscard]] Point at(double t) const;
     /// Unit tangent at a share `t` of the length.
     [[nodiscard]] Point tangent(double t) const;
     [[nodiscard]] Segment reversed() const { return {to, from, -bulge}; }
-    /// The part between shares `t0` < `t1` of the length.
+    /// The part between shares `t0` < `t1` of the length, 0 to 1.
     [[nodiscard]] Segment part(double t0, double t1) const;
     /// Distance from `p` to the nearest point of the segment, mm.
     [[nodiscard]] double distance_to(Point p) const;
+    /// Share of the length, 0 to 1, at which the segment comes nearest to `p`.
+    [[nodiscard]] double nearest(Point p) const;
     [[nodiscard]] Box box() const;
 };
 
@@ -60,10 +67,14 @@ class Contour {
     Contour() = default;
     explicit Contour(std::vector<Vertex> vertices) : vertices_(std::move(vertices)) {}
     /// From segments that follow each other; ends within `kJoint` of the next start are joined,
-    /// and arcs of more than half a turn are split. @throws ContractError where a gap is larger
+    /// segments no longer than that are left out, and arcs of more than half a turn are split.
+    /// @throws ContractError where a gap is larger, or no two segments are left
     [[nodiscard]] static Contour from_segments(std::span<const Segment> segments);
+    /// @throws ContractError unless `low` lies left of and below `high`
     [[nodiscard]] static Contour rectangle(Point low, Point high);
+    /// Two half turns, counter-clockwise from the point at angle 0. @param radius > 0
     [[nodiscard]] static Contour circle(Point centre, double radius);
+    /// @throws ContractError for fewer than three points
     [[nodiscard]] static Contour polygon(std::span<const Point> points);
 
     [[nodiscard]] const std::vector<Vertex>& vertices() const { return vertices_; }
@@ -79,6 +90,7 @@ class Contour {
     /// Centre of gravity of the area. @throws ContractError where the area is 0
     [[nodiscard]] Point centroid() const;
     [[nodiscard]] Box box() const;
+    /// The same outline run the other way from the same first vertex.
     [[nodiscard]] Contour reversed() const;
     [[nodiscard]] Contour moved(const Motion& motion) const;  ///< a mirror turns the sense round
     /// Counter-clockwise (`area() > 0`).
@@ -95,9 +107,5 @@ struct Path {
     [[nodiscard]] double length() const;
     [[nodiscard]] Box box() const;
 };
-
-/// How far two ends may lie apart and still be one point, mm. Twenty times the rounding of
-/// coordinates of 10 m in double arithmetic, and far under anything a cutter can make.
-inline constexpr double kJoint = 1e-9;
 
 }  // namespace bowfront

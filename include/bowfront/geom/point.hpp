@@ -25,15 +25,26 @@ struct Point3 {
     friend constexpr bool operator==(Point3 a, Point3 b) = default;
 };
 
-[[nodiscard]] constexpr double dot(Point a, Point b) { return a.x * b.x + a.y * b.y; }
+[[nodiscard]] constexpr double dot(Point a, Point b) {
+    return a.x * b.x + a.y * b.y;
+}
 /// z of the cross product: positive when `b` lies to the left of `a`.
-[[nodiscard]] constexpr double cross(Point a, Point b) { return a.x * b.y - a.y * b.x; }
-[[nodiscard]] inline double norm(Point a) { return std::hypot(a.x, a.y); }
-[[nodiscard]] inline double distance(Point a, Point b) { return norm(b - a); }
+[[nodiscard]] constexpr double cross(Point a, Point b) {
+    return a.x * b.y - a.y * b.x;
+}
+[[nodiscard]] inline double norm(Point a) {
+    return std::hypot(a.x, a.y);
+}
+[[nodiscard]] inline double distance(Point a, Point b) {
+    return norm(b - a);
+}
 /// `a` turned a quarter turn counter-clockwise.
-[[nodiscard]] constexpr Point left_of(Point a) { return {-a.y, a.x}; }
-/// The direction at an angle in radians from X.
-[[nodiscard]] inline Point direction(double angle) { return {std::cos(angle), std::sin(angle)}; }
+[[nodiscard]] constexpr Point left_of(Point a) {
+    return {-a.y, a.x};
+}
+/// The direction at an angle in radians from X. Exactly along an axis where the angle is a quarter
+/// turn as well as a double can say it, so that no 6e-17 reaches a coordinate.
+[[nodiscard]] Point direction(double angle);
 
 /// A rigid motion of the plane: an optional mirror in the Y axis first (x becomes −x), then a
 /// rotation about the origin, then a shift.
