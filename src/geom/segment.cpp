@@ -2,11 +2,12 @@
 /// centre, which runs off to infinity as the bulge goes to 0 and would take the digits with it.
 
 #include <algorithm>
-#include <array>
 #include <numbers>
+#include <optional>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/geom/contour.hpp"
+#include "geom/arc_view.hpp"
 
 namespace bowfront {
 namespace {
@@ -17,35 +18,6 @@ Point turned(Point a, double angle) {
     const double s = std::sin(angle);
     return {c * a.x - s * a.y, s * a.x + c * a.y};
 }
-
-/// A point seen from an arc whose chord c lies along X with its middle at the origin. The vector
-/// from the arc's centre to the point is kept multiplied by 4·bulge: in that scale the middle of
-/// the arc lies straight down, whichever way the arc turns, and nothing grows as it flattens.
-struct ArcView {
-    double chord;
-    double bulge;
-    Point seen;  ///< from the middle of the chord, along and left of it
-    Point from_centre;
-
-    ArcView(const Segment& arc, Point p) : chord(distance(arc.from, arc.to)), bulge(arc.bulge) {
-        const Point along = (arc.to - arc.from) * (1 / chord);
-        const Point offset = p - (arc.from + arc.to) * 0.5;
-        seen = {dot(along, offset), cross(along, offset)};
-        from_centre = {4 * bulge * seen.x, 4 * bulge * seen.y - chord * (1 - bulge * bulge)};
-    }
-
-    /// Angle at the centre between the middle of the arc and the point, positive towards the end.
-    [[nodiscard]] double angle_from_middle() const {
-        return std::copysign(1.0, bulge) * std::atan2(from_centre.x, -from_centre.y);
-    }
-
-    /// Distance to the whole circle: (ρ² − R²)/(ρ + R), with ρ² − R² free of the radius' size.
-    [[nodiscard]] double distance_to_circle() const {
-        const double power = 4 * bulge * (dot(seen, seen) - chord * chord / 4) -
-                             2 * seen.y * chord * (1 - bulge * bulge);
-        return std::abs(power) / (norm(from_centre) + chord * (1 + bulge * bulge));
-    }
-};
 
 }  // namespace
 
@@ -116,7 +88,7 @@ double Segment::distance_to(Point p) const {
         const Point chord = to - from;
         return std::abs(cross(chord, p - from)) / norm(chord);
     }
-    return ArcView(*this, p).distance_to_circle();
+    return std::abs(ArcView(*this, p).height_over_circle());
 }
 
 Box Segment::box() const {
@@ -126,21 +98,26 @@ Box Segment::box() const {
     if (straight() || from == to) {
         return box;
     }
-    const double turn = std::copysign(1.0, bulge);
-    const Point outward = left_of(tangent(0)) * -turn;
-    for (const Point axis : std::array{Point{1, 0}, Point{0, 1}, Point{-1, 0}, Point{0, -1}}) {
-        double angle = turn * std::atan2(cross(outward, axis), dot(outward, axis));
-        if (angle < 0) {
-            angle += 2 * std::numbers::pi;
-        }
-        if (const double share = angle / std::abs(sweep()); share > 0 && share < 1) {
+    for (const Point axis : {Point{1, 0}, Point{0, 1}, Point{-1, 0}, Point{0, -1}}) {
+        if (const auto share = share_facing(*this, axis)) {
             // Only the coordinate that is extreme there: the other may be off by the square root
             // of the rounding and would make a needless corner.
-            const Point extreme = at(share);
+            const Point extreme = at(*share);
             box.add(axis.x != 0 ? Point{extreme.x, from.y} : Point{from.x, extreme.y});
         }
     }
     return box;
+}
+
+std::optional<double> share_facing(const Segment& arc, Point outward) {
+    const double turn = std::copysign(1.0, arc.bulge);
+    const Point start = left_of(arc.tangent(0)) * -turn;
+    double angle = turn * std::atan2(cross(start, outward), dot(start, outward));
+    if (angle < 0) {
+        angle += 2 * std::numbers::pi;
+    }
+    const double share = angle / std::abs(arc.sweep());
+    return share <= 1 ? std::optional(share) : std::nullopt;
 }
 
 Segment arc_segment(Point centre, double radius, double start, double sweep) {

@@ -13,12 +13,14 @@ struct Region {
     Contour outer;
     std::vector<Contour> holes;
 
-    /// mm²
+    /// The outer outline's less the holes', whichever way they run, mm².
     [[nodiscard]] double area() const;
     /// Outer and holes together, mm.
     [[nodiscard]] double perimeter() const;
+    /// Centre of gravity. @throws ContractError where nothing is left of the area
     [[nodiscard]] Point centroid() const;
     [[nodiscard]] Box box() const { return outer.box(); }
+    /// In a mirror, too, the outer outline stays counter-clockwise and the holes clockwise.
     [[nodiscard]] Region moved(const Motion& motion) const;
 };
 
@@ -30,9 +32,11 @@ enum class Side { inside, on_edge, outside };
 /// The same for a region; the inside of a hole is outside.
 [[nodiscard]] Side where(const Region& region, Point p);
 
-/// Boolean sums of areas. Results are connected regions, largest first (ties by lowest x, then
-/// y of their boxes), each outer outline counter-clockwise, no segment shorter than 1e-7 mm,
-/// neighbouring pieces of one straight or one arc joined again (up to half a turn).
+/// Boolean sums of areas; areas of one operand may overlap each other. Edges closer than 1e-7 mm
+/// are taken as one, so nothing moves by more than about that. An outline that crosses itself
+/// covers what it runs round in its own sense. Results are connected regions, largest first (ties
+/// by lowest x, then y of their boxes), each outer outline counter-clockwise, no segment shorter
+/// than 1e-7 mm, neighbouring pieces of one straight or one arc joined again (up to half a turn).
 /// Shared edges, touching corners and full overlap are handled; slivers thinner than 1e-7 mm
 /// are dropped.
 [[nodiscard]] std::vector<Region> unite(const std::vector<Region>& regions);
@@ -41,11 +45,12 @@ enum class Side { inside, on_edge, outside };
 [[nodiscard]] std::vector<Region> intersect(const std::vector<Region>& a,
                                             const std::vector<Region>& b);
 
-/// Least distance between the edges of two outlines, mm; 0 where they touch or cross.
+/// Least distance between the edges of two outlines, mm; 0 where they touch or cross. An outline
+/// inside the other has a gap to it as well.
 [[nodiscard]] double gap(const Contour& a, const Contour& b);
 
 /// Where two segments meet: points, and for overlapping collinear or concentric segments the
-/// ends of the shared stretch. At most 4 points, in order along `a`.
+/// ends of the shared stretch. Touching counts, within `kJoint`. In order along `a`.
 [[nodiscard]] std::vector<Point> meetings(const Segment& a, const Segment& b);
 
 /// The band of a given width along a chain of tangent-continuous segments (a groove): two edges
@@ -54,6 +59,7 @@ enum class BandEnd {
     square,  ///< cut square at the chain's end points
     round,   ///< a half circle of the width's diameter whose crown stands at the chain's end point
 };
+/// The outline runs counter-clockwise. The chain has to keep clear of itself by the width.
 /// @param width > 0, and less than twice the radius of any arc of the chain
 /// @throws ContractError where the chain is not tangent-continuous, or with round ends is shorter
 ///         than the width

@@ -1,0 +1,60 @@
+#include <algorithm>
+
+#include "bowfront/geom/region.hpp"
+#include "geom/arc_view.hpp"
+#include "geom/meetings.hpp"
+
+namespace bowfront {
+namespace {
+
+/// Points inside `arc` at which a line towards the other segment may stand square on both.
+std::vector<Point> facing_points(const Segment& arc, const Segment& other) {
+    if (arc.straight()) {
+        return {};
+    }
+    const Point toward =
+        other.straight() ? left_of(other.tangent(0)) : other.centre() - arc.centre();
+    const double reach = norm(toward);
+    if (reach == 0) {
+        return {};  // concentric arcs are nearest all along, and so at an end as well
+    }
+    std::vector<Point> found;
+    for (const double side : {1 / reach, -1 / reach}) {
+        if (const auto share = share_facing(arc, toward * side)) {
+            found.push_back(arc.at(*share));
+        }
+    }
+    return found;
+}
+
+double gap(const Segment& a, const Segment& b) {
+    if (!meetings(a, b).empty()) {
+        return 0;
+    }
+    double least = std::min(
+        {b.distance_to(a.from), b.distance_to(a.to), a.distance_to(b.from), a.distance_to(b.to)});
+    for (const Point p : facing_points(a, b)) {
+        least = std::min(least, b.distance_to(p));
+    }
+    for (const Point p : facing_points(b, a)) {
+        least = std::min(least, a.distance_to(p));
+    }
+    return least;
+}
+
+}  // namespace
+
+double gap(const Contour& a, const Contour& b) {
+    double least = HUGE_VAL;
+    for (const Segment& one : a.segments()) {
+        const Box box = one.box();
+        for (const Segment& other : b.segments()) {
+            if (close_to(box, other.box(), least)) {
+                least = std::min(least, gap(one, other));
+            }
+        }
+    }
+    return least;
+}
+
+}  // namespace bowfront

@@ -1,0 +1,223 @@
+/// Laws that unions, differences and intersections keep whatever the areas are, on seeded random
+/// areas. Half of them stand on a coarse grid, where edges and arcs coincide and touch at every
+/// turn; the others anywhere.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "bowfront/geom/region.hpp"
+
+namespace bowfront {
+namespace {
+
+/// Areas of coordinates up to 100 mm, summed over a few hundred segments, mm².
+constexpr double kAreaRounding = 1e-7;
+/// Where edges touch, they are taken as one up to 1e-7 mm; over outlines of 1 m that adds up to
+/// this much, mm².
+constexpr double kTouching = 1e-4;
+/// As the header promises of results, mm.
+constexpr double kShortest = 1e-7;
+
+class Shapes {
+  public:
+    Shapes(unsigned seed, double grid) : random_(seed), grid_(grid) {}
+
+    Region any() {
+        switch (pick(5)) {
+            case 0:
+                return rectangle();
+            case 1:
+                return {Contour::circle({place(), place()}, size()), {}};
+            case 2:
+                return groove();
+            case 3:
+                return ring();
+            default:
+                return bulged();
+        }
+    }
+
+    std::vector<Region> some(int most) {
+        std::vector<Region> all(static_cast<std::size_t>(1 + pick(most)));
+        std::ranges::generate(all, [&] { return any(); });
+        return all;
+    }
+
+    double anywhere(double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random_);
+    }
+
+  private:
+    int pick(int below) { return std::uniform_int_distribution<int>(0, below - 1)(random_); }
+
+    double snapped(double x) const { return grid_ > 0 ? std::round(x / grid_) * grid_ : x; }
+    double place() { return snapped(anywhere(-50, 50)); }
+    double size() { return std::max(snapped(anywhere(5, 40)), 5.0); }
+
+    Region rectangle() {
+        const Point low{place(), place()};
+        return {Contour::rectangle(low, low + Point{size(), size()}), {}};
+    }
+
+    Region groove() {
+        const Point from{place(), place()};
+        const double length = size() + 10;
+        const Point to = grid_ > 0 ? from + (pick(2) == 0 ? Point{length, 0} : Point{0, length})
+                                   : from + direction(anywhere(0, 6)) * length;
+        const auto end = [&] { return pick(2) == 0 ? BandEnd::round : BandEnd::square; };
+        return {band({{from, to}}, 10, end(), end()), {}};
+    }
+
+    Region ring() {
+        const Point centre{place(), place()};
+        const double inner = size();
+        return {Contour::circle(centre, inner + 5), {Contour::circle(centre, inner).reversed()}};
+    }
+
+    /// A rectangle with sides bulging in or out by up to an eighth of the shorter side: the arcs of
+    /// two sides then leave their corner at more than 30° from each other.
+    Region bulged() {
+        const Region base = rectangle();
+        const double shorter = std::min(base.box().width(), base.box().height());
+        std::vector<Vertex> vertices = base.outer.vertices();
+        for (std::size_t i = 0; i < vertices.size(); ++i) {
+            const Segment side = base.outer.segment(i);
+            vertices[i].bulge = shorter / (4 * side.length()) * snapped_share();
+        }
+        return {Contour(vertices), {}};
+    }
+
+    double snapped_share() { return grid_ > 0 ? pick(3) - 1.0 : anywhere(-1, 1); }
+
+    std::mt19937 random_;
+    double grid_;
+};
+
+double area(const std::vector<Region>& regions) {
+    double total = 0;
+    for (const Region& region : regions) {
+        total += region.area();
+    }
+    return total;
+}
+
+bool covers(const std::vector<Region>& regions, Point p) {
+    return std::ranges::any_of(regions,
+                               [&](const Region& r) { return where(r, p) == Side::inside; });
+}
+
+bool near_edge(const std::vector<Region>& regions, Point p) {
+    const auto close = [&](const Segment& segment) { return segment.distance_to(p) < 1e-6; };
+    return std::ranges::any_of(regions, [&](const Region& region) {
+        return std::ranges::any_of(region.outer.segments(), close) ||
+               std::ranges::any_of(region.holes, [&](const Contour& hole) {
+                   return std::ranges::any_of(hole.segments(), close);
+               });
+    });
+}
+
+void expect_well_formed(const std::vector<Region>& regions) {
+    double previous = HUGE_VAL;
+    for (const Region& region : regions) {
+        EXPECT_GT(region.outer.area(), 0);
+        EXPECT_LE(region.area(), region.outer.area());
+        EXPECT_LE(region.outer.area(), previous + kAreaRounding);
+        previous = region.outer.area();
+        for (const Segment& segment : region.outer.segments()) {
+            EXPECT_GT(segment.length(), kShortest);
+        }
+        for (const Contour& hole : region.holes) {
+            EXPECT_LT(hole.area(), 0);
+            EXPECT_NE(where(region.outer, hole.segment(0).at(0.5)), Side::outside);
+        }
+    }
+}
+
+struct Case {
+    std::vector<Region> a;
+    std::vector<Region> b;
+    std::vector<Region> united;
+    std::vector<Region> common;
+    std::vector<Region> rest;  ///< of a
+};
+
+Case make_case(Shapes& shapes, int most) {
+    Case c{shapes.some(most), shapes.some(most), {}, {}, {}};
+    std::vector<Region> all = c.a;
+    all.insert(all.end(), c.b.begin(), c.b.end());
+    c.united = unite(all);
+    c.common = intersect(c.a, c.b);
+    c.rest = subtract(c.a, c.b);
+    return c;
+}
+
+void expect_areas_add_up(const Case& c) {
+    const double a = area(unite(c.a));
+    const double b = area(unite(c.b));
+    EXPECT_NEAR(a + b, area(c.united) + area(c.common), kTouching);
+    EXPECT_NEAR(area(c.rest), a - area(c.common), kTouching);
+    EXPECT_NEAR(area(unite(c.united)), area(c.united), kAreaRounding);
+    EXPECT_NEAR(area(intersect(c.rest, c.b)), 0, kTouching);
+}
+
+void expect_points_agree(const Case& c, Shapes& shapes) {
+    for (int i = 0; i < 20; ++i) {
+        const Point p{shapes.anywhere(-90, 90), shapes.anywhere(-90, 90)};
+        if (near_edge(c.a, p) || near_edge(c.b, p)) {
+            continue;
+        }
+        const bool in_a = covers(c.a, p);
+        const bool in_b = covers(c.b, p);
+        EXPECT_EQ(covers(c.united, p), in_a || in_b);
+        EXPECT_EQ(covers(c.common, p), in_a && in_b);
+        EXPECT_EQ(covers(c.rest, p), in_a && !in_b);
+    }
+}
+
+class RegionLaws : public testing::TestWithParam<double> {};
+
+TEST_P(RegionLaws, hold_for_pairs_and_groups) {
+    constexpr int kCases = 3000;
+    for (unsigned seed = 0; seed < kCases && !HasFailure(); ++seed) {
+        SCOPED_TRACE(seed);
+        Shapes shapes(seed, GetParam());
+        const Case c = make_case(shapes, seed % 3 == 0 ? 5 : 1);
+        for (const auto* result : {&c.united, &c.common, &c.rest}) {
+            expect_well_formed(*result);
+        }
+        expect_areas_add_up(c);
+        expect_points_agree(c, shapes);
+    }
+}
+
+TEST_P(RegionLaws, do_not_change_under_motions) {
+    constexpr int kCases = 500;
+    for (unsigned seed = 0; seed < kCases && !HasFailure(); ++seed) {
+        SCOPED_TRACE(seed);
+        Shapes shapes(seed, GetParam());
+        const Case c = make_case(shapes, 3);
+        const Motion motion{.angle = shapes.anywhere(-4, 4),
+                            .shift = {shapes.anywhere(-5000, 5000), shapes.anywhere(-5000, 5000)},
+                            .mirrored = seed % 2 == 0};
+        const auto placed = [&](std::vector<Region> regions) {
+            for (Region& region : regions) {
+                region = region.moved(motion);
+            }
+            return regions;
+        };
+        const auto rest = subtract(placed(c.a), placed(c.b));
+        EXPECT_EQ(rest.size(), c.rest.size());
+        EXPECT_NEAR(area(rest), area(c.rest), kTouching);
+        EXPECT_NEAR(area(intersect(placed(c.a), placed(c.b))), area(c.common), kTouching);
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(OnGrid, RegionLaws, testing::Values(5.0));
+INSTANTIATE_TEST_SUITE_P(Anywhere, RegionLaws, testing::Values(0.0));
+
+}  // namespace
+}  // namespace bowfront
