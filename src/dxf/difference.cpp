@@ -21,36 +21,46 @@ constexpr double kSameShare = 1e-9;
 constexpr double kSamePlace = 1e-9;  // mm
 constexpr int kMillimetres = 4;
 
-/// What is compared of a line: closed ones have an area, positive when counter-clockwise; circles
-/// turn neither way.
+// A mirrored line has its area, length and box still, and its centre of gravity elsewhere. That
+// centre is known less well than a vertex, and a fault moves it by more.
+constexpr double kSameCentre = 1e-6;  // mm
+
+/// What is compared of a line.
 struct Trace {
     Entity::Kind kind = Entity::Kind::closed;
     std::string layer;
     Box box;
-    double area = 0;
+    double area = 0;  ///< positive when counter-clockwise; 0 for an open path
     double length = 0;
+    Point first_mark;   ///< start of a path, centre of gravity of an outline
+    Point second_mark;  ///< end of a path, as before for an outline
 };
 
 Trace trace(Entity::Kind kind, std::string layer, const Contour& contour) {
-    return {kind, std::move(layer), contour.box(), contour.area(), contour.perimeter()};
+    const double area = contour.area();
+    const Point centre = area == 0 ? Point{} : contour.centroid();
+    return {kind, std::move(layer), contour.box(), area, contour.perimeter(), centre, centre};
 }
 
 Trace trace(std::string layer, const Path& path) {
-    return {Entity::Kind::open, std::move(layer), path.box(), 0, path.length()};
+    return {Entity::Kind::open,         std::move(layer),       path.box(), 0, path.length(),
+            path.segments.front().from, path.segments.back().to};
 }
 
 bool near(double a, double b) {
     return std::abs(a - b) <= kSameShare * std::abs(b);
 }
 
-bool near(Point a, Point b) {
-    return std::abs(a.x - b.x) <= kSamePlace && std::abs(a.y - b.y) <= kSamePlace;
+bool near(Point a, Point b, double reach = kSamePlace) {
+    return std::abs(a.x - b.x) <= reach && std::abs(a.y - b.y) <= reach;
 }
 
 bool agree(const Trace& found, const Trace& wanted) {
     return found.kind == wanted.kind && found.layer == wanted.layer &&
            near(found.area, wanted.area) && near(found.length, wanted.length) &&
-           near(found.box.low, wanted.box.low) && near(found.box.high, wanted.box.high);
+           near(found.box.low, wanted.box.low) && near(found.box.high, wanted.box.high) &&
+           near(found.first_mark, wanted.first_mark, kSameCentre) &&
+           near(found.second_mark, wanted.second_mark, kSameCentre);
 }
 
 void add_region(std::vector<Trace>& traces, std::string_view layer, std::string_view hole_layer,
@@ -75,7 +85,8 @@ std::vector<Trace> expected_traces(const Pattern& pattern, const Motion& shift) 
         const Point centre = shift(bore.centre);
         const Box box{centre - Point{radius, radius}, centre + Point{radius, radius}};
         traces.push_back({Entity::Kind::circle, bore_layer(bore.depth), box,
-                          std::numbers::pi * radius * radius, 2 * std::numbers::pi * radius});
+                          std::numbers::pi * radius * radius, 2 * std::numbers::pi * radius, centre,
+                          centre});
     }
     for (const Path& scribe : pattern.scribes) {
         traces.push_back(trace(std::string(kScribeLayer), scribe.moved(shift)));

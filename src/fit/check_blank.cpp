@@ -58,7 +58,8 @@ void check_heating(const Case& c, const HeatingSums<double>& heating, CheckList&
     const std::string side(side_text(heating.side));
     const std::string oven =
         c.oven ? "oven set and its accuracy" : "oven set; no oven is described";
-    list.at_least({Code::fit_heat, "heat-face", side, oven + " under the face limit", "K"},
+    list.at_least({Code::fit_heat, "heat-face", side, oven + " under the face limit", "K",
+                   "heating/" + side + "/margin_to_limit"},
                   heating.margin_to_limit, 0, [&](double missing) {
                       return "set the oven " + rounded_text(std::ceil(missing), 0) +
                              " K lower, or use one that holds its temperature closer";
@@ -70,7 +71,8 @@ void check_heating(const Case& c, const HeatingSums<double>& heating, CheckList&
                              rounded_text(std::ceil(kHeatReserve - heating.margin_to_limit), 0) +
                              " K lower";
     }
-    list.at_least({Code::fit_heat, "heat-core", side, oven + " over the forming temperature", "K"},
+    list.at_least({Code::fit_heat, "heat-core", side, oven + " over the forming temperature", "K",
+                   "heating/" + side + "/margin_to_core"},
                   heating.margin_to_core, 0, [](double missing) {
                       return "set the oven " + rounded_text(std::ceil(missing), 0) +
                              " K higher, or use one that holds its temperature closer";

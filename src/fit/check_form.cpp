@@ -10,6 +10,7 @@ constexpr double kDegrees = 180 / std::numbers::pi;
 
 void check_skin(const Case& c, const PaneForm<double>& form, CheckList& list) {
     const std::string about = "form-" + std::string(side_text(form.side));
+    const std::string figure = "forms/" + std::string(side_text(form.side)) + "/rib_radius";
     const double radius = form.sizes.rib_radius;  // of the skin's inner face
     const Board& plywood = *find_board("plywood");
     const auto dry = bend_radius(plywood, c.form.skin.value, BendState::dry);
@@ -22,7 +23,7 @@ void check_skin(const Case& c, const PaneForm<double>& form, CheckList& list) {
         return;
     }
     if (radius < dry->value && soaked && radius >= soaked->value) {
-        list.at_least({Code::form_skin, "skin-bend", about, "bent dry"}, radius, radius,
+        list.at_least({Code::form_skin, "skin-bend", about, "bent dry", "mm", figure}, radius, radius,
                       dry->value, [](double) {
                           return std::string("soak the skin in hot water before bending it, or "
                                              "take a thinner one");
@@ -30,7 +31,7 @@ void check_skin(const Case& c, const PaneForm<double>& form, CheckList& list) {
         list.last().status = Status::warn;  // it takes the radius, but not as it comes
         return;
     }
-    list.at_least({Code::form_skin, "skin-bend", about, "bent dry"}, radius, dry->value,
+    list.at_least({Code::form_skin, "skin-bend", about, "bent dry", "mm", figure}, radius, dry->value,
                   [](double) { return std::string("take a thinner skin"); });
 }
 
@@ -40,7 +41,8 @@ void check_form(const Case& c, const PaneForm<double>& form, CheckList& list) {
     check_skin(c, form, list);
     // Past half a turn the hot sheet would have to be drawn in under the form.
     list.enter({Code::form_sweep, "form-sweep", "form-" + std::string(side_text(form.side)),
-                "arc of the form with its overruns", "deg"},
+                "arc of the form with its overruns", "deg",
+                "forms/" + std::string(side_text(form.side)) + "/rib_sweep"},
                form.sizes.rib_sweep * kDegrees, form.sizes.rib_sweep * kDegrees, 180,
                Bound::at_most, [&](double missing) {
                    const double shorter = missing / kDegrees * form.sizes.face_radius / 2;

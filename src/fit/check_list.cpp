@@ -26,6 +26,7 @@ Finding& CheckList::add(Subject subject, double value, double worst, double limi
     finding.limit = limit;
     finding.bound = bound;
     finding.unit = subject.unit;
+    finding.figure = std::move(subject.figure);
     if (finding.margin() < -kOnTheLimit) {
         finding.status = Status::fail;
     } else if (finding.worst_margin() < -kOnTheLimit) {

@@ -24,6 +24,7 @@ struct Subject {
     std::string about;
     std::string state;
     std::string_view unit = "mm";
+    std::string figure = {};  ///< path of the value's figure
 };
 
 /// The findings, as they are entered.

@@ -11,6 +11,14 @@ std::string about(const PaneSums<double>& pane, std::string_view what) {
     return std::string(side_text(pane.side)) + "/" + std::string(what);
 }
 
+std::string figure(const PaneSums<double>& pane, std::string_view key) {
+    return "panes/" + std::string(side_text(pane.side)) + "/" + std::string(key);
+}
+
+std::string edge_figure(const PaneSums<double>& pane, PaneEdge edge, std::string_view key) {
+    return figure(pane, "edges/" + std::string(edge_text(edge)) + "/" + std::string(key));
+}
+
 std::string_view settled_state(PaneEdge edge) {
     switch (edge) {
         case PaneEdge::bottom: return "standing in the groove";
@@ -50,20 +58,23 @@ void check_engagement(const Case& c, const PaneSums<double>& pane, CheckList& li
     for (const PaneEdge edge : kPaneEdges) {
         const auto& sums = pane.edge(edge);
         list.at_least({Code::fit_engagement, "engagement", about(pane, edge_text(edge)),
-                       std::string(settled_state(edge))},
+                       std::string(settled_state(edge)), "mm",
+                       edge_figure(pane, edge, "engagement/settled")},
                       sums.settled, sums.engagement_least, pane.least_engagement,
                       [&](double missing) { return grow_advice(c, pane, edge, missing); });
     }
 }
 
 void check_room(const PaneSums<double>& pane, CheckList& list) {
-    list.at_least({Code::fit_room, "room", about(pane, "vertical"), "as built"},
+    list.at_least({Code::fit_room, "room", about(pane, "vertical"), "as built", "mm",
+                   figure(pane, "room/vertical/nominal")},
                   pane.room_vertical.nominal, pane.room_vertical.worst, kLeastRoom,
                   [](double missing) {
                       return "make the pane lower by " + at_least_text(missing) +
                              ", or the top groove as much deeper";
                   });
-    list.at_least({Code::fit_room, "room", about(pane, "sideways"), "as built"},
+    list.at_least({Code::fit_room, "room", about(pane, "sideways"), "as built", "mm",
+                   figure(pane, "room/sideways/nominal")},
                   pane.room_sideways.nominal, pane.room_sideways.worst, kLeastRoom,
                   [](double missing) {
                       return "make end_clearance larger by " + at_least_text(missing / 2) +
@@ -75,7 +86,8 @@ void check_faces(const PaneSums<double>& pane, CheckList& list) {
     for (const PaneEdge edge : kPaneEdges) {
         const auto& sums = pane.edge(edge);
         list.at_least({Code::fit_face_clearance, "face-clearance", about(pane, edge_text(edge)),
-                       pane.heated ? "as formed" : "as cut"},
+                       pane.heated ? "as formed" : "as cut", "mm",
+                       edge_figure(pane, edge, "face_clearance/nominal")},
                       sums.face_clearance, sums.face_clearance_least, 0, [](double missing) {
                           return "widen the groove by " + at_least_text(missing) +
                                  ", or measure the sheet and state its thickness tolerance";
@@ -96,7 +108,8 @@ void check_lift_and_drop(const Case& c, const PaneSums<double>& pane, CheckList&
         return;
     }
     const double wanted = c.fit.loading_clearance.value;
-    list.at_least({Code::fit_loading, "loading", side, "lifted into the top groove"},
+    list.at_least({Code::fit_loading, "loading", side, "lifted into the top groove", "mm",
+                   figure(pane, "loading/play")},
                   loading.play, wanted, [](double missing) {
                       return "make the pane lower by " + at_least_text(missing);
                   });
@@ -107,10 +120,12 @@ void check_lift_and_drop(const Case& c, const PaneSums<double>& pane, CheckList&
         list.last().advice = "make loading_clearance larger by " + at_least_text(-loading.play_worst);
     }
     const double width = c.frame.groove.width.value;
-    list.enter({Code::fit_loading, "loading-tilt", side, "top edge tilted in the top groove"},
+    list.enter({Code::fit_loading, "loading-tilt", side, "top edge tilted in the top groove", "mm",
+                figure(pane, "loading/tilt_width")},
                loading.tilt_width, loading.tilt_width_worst, width, Bound::at_most,
                [](double missing) { return "widen the top groove by " + at_least_text(missing); });
-    list.enter({Code::fit_loading, "loading-swing", side, "tilted pane under the top groove's bottom"},
+    list.enter({Code::fit_loading, "loading-swing", side, "tilted pane under the top groove's bottom",
+                "mm", figure(pane, "loading/tilt_rise")},
                loading.tilt_rise, loading.tilt_rise_worst, c.frame.groove.top_depth.value,
                Bound::at_most, [](double missing) {
                    return "deepen the top groove by " + at_least_text(missing) +
@@ -133,7 +148,8 @@ void check_loading(const Case& c, const PaneSums<double>& pane, CheckList& list)
         return;
     }
     list.at_least({Code::fit_loading, "loading", std::string(side_text(pane.side)),
-                   beaded ? "laid into the open rabbets, beads off" : "slid down, top off"},
+                   beaded ? "laid into the open rabbets, beads off" : "slid down, top off", "mm",
+                   figure(pane, "loading/play")},
                   pane.loading.play, pane.loading.play_worst, 0, [](double missing) {
                       return "make the pane smaller by " + at_least_text(missing);
                   });
@@ -149,7 +165,8 @@ void check_bend(const Case& c, const PaneSums<double>& pane, CheckList& list) {
         const bool cold = pane.cold_radius > 0 && pane.inside_radius >= pane.cold_radius;
         list.at_least({Code::fit_bend, "bend", side,
                        cold ? "heated, though the sheet could be held to this radius cold"
-                            : "heated"},
+                            : "heated",
+                       "mm", figure(pane, "formed/inside_radius")},
                       pane.inside_radius, 0, [](double) { return std::string(); });
         return;
     }
@@ -160,14 +177,16 @@ void check_bend(const Case& c, const PaneSums<double>& pane, CheckList& list) {
                       });
         return;
     }
-    list.at_least({Code::fit_bend, "bend", side, "cold"}, pane.inside_radius, pane.cold_radius,
+    list.at_least({Code::fit_bend, "bend", side, "cold", "mm",
+                   figure(pane, "formed/inside_radius")}, pane.inside_radius, pane.cold_radius,
                   [&](double) {
                       return "bend it heated (\"bend\": \"heat\"), or take a sheet of " +
                              mm(pane.thickness * pane.inside_radius / pane.cold_radius) +
                              " or thinner";
                   });
     if (sheet.long_term_stress) {
-        list.enter({Code::fit_bend, "bend-stress", side, "held cold", "MPa"}, pane.flexing_stress,
+        list.enter({Code::fit_bend, "bend-stress", side, "held cold", "MPa",
+                    figure(pane, "flexing_stress")}, pane.flexing_stress,
                    pane.flexing_stress, sheet.long_term_stress->value, Bound::at_most,
                    [](double) { return std::string("bend it heated (\"bend\": \"heat\")"); });
     }

@@ -50,6 +50,9 @@ namespace solid {
 
 [[nodiscard]] Measures measure(const Solid& solid);
 
+/// Only the box of `Measures`; it costs a tenth.
+[[nodiscard]] Box3 box(const Solid& solid);
+
 /// Two solids that stand in one place.
 struct Overlap {
     std::size_t first = 0;   ///< index

@@ -1,0 +1,20 @@
+#pragma once
+/// \file
+/// Names in the clear text of ISO 10303-21, whose strings are ASCII with escapes.
+
+#include <string>
+#include <string_view>
+
+namespace bowfront::step {
+
+/// A name as the kernel may be handed it: UTF-8, control characters as blanks.
+[[nodiscard]] std::string printable(std::string_view name);
+
+/// A file's text with its strings in one piece each and every character outside ASCII as `\X2\` or
+/// `\X4\` escape (ISO 10303-21, 6.4.3.3). The kernel writes raw UTF-8 and breaks long strings.
+[[nodiscard]] std::string escaped(std::string_view text);
+
+/// The reverse for one string's content: escapes back to UTF-8.
+[[nodiscard]] std::string unescaped(std::string_view content);
+
+}  // namespace bowfront::step

@@ -1,0 +1,117 @@
+#include <Interface_InterfaceModel.hxx>
+#include <STEPControl_Reader.hxx>
+#include <StepBasic_Product.hxx>
+#include <StepBasic_ProductDefinition.hxx>
+#include <StepBasic_ProductDefinitionFormation.hxx>
+#include <TopoDS_Iterator.hxx>
+#include <TopoDS_TShape.hxx>
+#include <TransferBRep.hxx>
+#include <Transfer_TransientProcess.hxx>
+#include <XSControl_TransferReader.hxx>
+#include <XSControl_WorkSession.hxx>
+#include <map>
+#include <sstream>
+
+#include "bowfront/step/step.hpp"
+#include "solid/kernel_guard.hpp"
+#include "solid/shape_access.hpp"
+#include "step/part21_text.hpp"
+#include "step/session.hpp"
+
+namespace bowfront::step {
+namespace {
+
+[[noreturn]] void refuse(const std::string& why) { throw KernelError("read STEP", "a file", why); }
+
+/// The kernel's reader takes a text that stops short for a shorter file, or falls over it.
+void expect_whole(const std::string& text) {
+    constexpr std::string_view kStart = "ISO-10303-21;";
+    constexpr std::string_view kEnd = "END-ISO-10303-21;";
+    const auto last = text.find_last_not_of(" \t\r\n");
+    const auto first = text.find_first_not_of(" \t\r\n");
+    if (first == std::string::npos || text.compare(first, kStart.size(), kStart) != 0) {
+        refuse("the text does not begin as a STEP file does");
+    }
+    if (last + 1 < kEnd.size() || text.compare(last + 1 - kEnd.size(), kEnd.size(), kEnd) != 0) {
+        refuse("the text does not end as a STEP file does");
+    }
+}
+
+/// One reading of one text.
+class Reading {
+  public:
+    std::vector<ReadInstance> run(const std::string& text) {
+        std::istringstream stream(text);
+        stream.imbue(std::locale::classic());
+        if (reader_.ReadStream("text", stream) != IFSelect_RetDone) {
+            refuse("the kernel can't read the text");
+        }
+        if (reader_.TransferRoots() < 1) {
+            refuse("there is no shape in it");
+        }
+        learn_names();
+        for (int i = 1; i <= reader_.NbShapes(); ++i) {
+            collect(reader_.Shape(i), {});
+        }
+        return std::move(found_);
+    }
+
+  private:
+    /// A product is known by the shape that the reader made of it.
+    void learn_names() {
+        const auto process = reader_.WS()->TransferReader()->TransientProcess();
+        const auto model = reader_.Model();
+        for (int i = 1; i <= model->NbEntities(); ++i) {
+            const auto definition =
+                Handle(StepBasic_ProductDefinition)::DownCast(model->Value(i));
+            if (definition.IsNull() || definition->Formation().IsNull() ||
+                definition->Formation()->OfProduct().IsNull() ||
+                definition->Formation()->OfProduct()->Name().IsNull()) {
+                continue;
+            }
+            const TopoDS_Shape shape = TransferBRep::ShapeResult(process, definition);
+            if (!shape.IsNull()) {
+                names_[shape.TShape().get()] =
+                    unescaped(definition->Formation()->OfProduct()->Name()->ToCString());
+            }
+        }
+    }
+
+    /// Walks down; `path` holds the names of the products above, the root's first.
+    void collect(const TopoDS_Shape& shape, std::vector<std::string> path) {
+        if (shape.IsNull()) {
+            return;
+        }
+        const auto known = names_.find(shape.TShape().get());
+        if (known != names_.end()) {
+            path.push_back(known->second);
+        }
+        if (shape.ShapeType() == TopAbs_SOLID) {
+            found_.push_back({path.empty() ? "" : path.back(),
+                              path.size() < 3 ? "" : path[path.size() - 2],
+                              solid::measure(ShapeAccess::wrap(shape))});
+            return;
+        }
+        if (shape.ShapeType() == TopAbs_COMPOUND || shape.ShapeType() == TopAbs_COMPSOLID) {
+            for (TopoDS_Iterator parts(shape); parts.More(); parts.Next()) {
+                collect(parts.Value(), path);
+            }
+        }
+    }
+
+    STEPControl_Reader reader_;
+    std::map<const TopoDS_TShape*, std::string> names_;  ///< looked up, never walked through
+    std::vector<ReadInstance> found_;
+};
+
+}  // namespace
+
+std::vector<ReadInstance> read(const std::string& text) {
+    return guarded("read STEP", "a file", [&] {
+        expect_whole(text);
+        const Session session;
+        return Reading().run(text);
+    });
+}
+
+}  // namespace bowfront::step
