@@ -8,7 +8,7 @@
 namespace bowfront::dxf {
 namespace {
 
-// Group codes. Source: FACTS 7.1, public DXF reference.
+// Group codes. Source: public DXF reference.
 constexpr int kText = 1;
 constexpr int kLayer = 8;
 constexpr int kPoint = 10;

@@ -149,10 +149,10 @@ void solve_opening(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fr
     const N radius = pane.curved ? front->radius : N(0);
     pane.start_in_post = length_in_post(
         post, post_faces(post.section.value, start),
-        LeavingLine<N>{start.next, pane.curved, true, radius, start_path}, task.book);
+        LeavingLine<N>{start.next, pane.curved, true, radius, start_path, "x_s"}, task.book);
     pane.end_in_post = length_in_post(
         post, post_faces(post.section.value, end),
-        LeavingLine<N>{end.previous, pane.curved, false, radius, end_path}, task.book);
+        LeavingLine<N>{end.previous, pane.curved, false, radius, end_path, "x_e"}, task.book);
     pane.opening_length =
         task.figure("opening/length", "O", pane.side_length - pane.start_in_post - pane.end_in_post,
                     "glazing line outside both posts");

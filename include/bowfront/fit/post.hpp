@@ -42,7 +42,8 @@ struct LeavingLine {
     bool curved = false;
     bool turns_left = false;  ///< curved: to which side, going away from the corner
     N radius{};             ///< curved, > 0
-    std::string_view path;  ///< of the figure: `front/start`
+    std::string_view path;    ///< of the figure: `front/start`
+    std::string_view symbol;  ///< of the figure: `x_s`
 };
 
 /// Length of glazing line inside the post, from the corner point to where it leaves, mm.
