@@ -112,6 +112,15 @@ TEST(DxfDifference, tells_what_is_not_as_in_the_pattern) {
              d.entities.back().contour = Contour(vertices);
          },
          "not in the file: layer profile-outer"},
+        {"flatter corners, all alike",
+         [](Drawing& d) {
+             std::vector<Vertex> vertices = d.entities.back().contour.vertices();
+             for (Vertex& vertex : vertices) {
+                 vertex.bulge *= 1 - 1e-5;
+             }
+             d.entities.back().contour = Contour(vertices);
+         },
+         "not in the file: layer profile-outer"},
         {"changed label", [](Drawing& d) { on_layer(d, "label").text = "BOARD 2"; },
          "not in the file: label BOARD 1"},
         {"text on the part",
