@@ -13,12 +13,12 @@ namespace {
 struct Strand {
     OwnPiece own;
     Box box;
-    bool shifted = true;  ///< whether it lies elsewhere than when its meetings were last sought
+    bool unsettled = true;  ///< whether its meetings have to be sought (again)
     std::vector<std::pair<double, std::size_t>> cuts;  ///< share of the length, vertex
 };
 
-Strand strand(const OwnPiece& own, bool shifted) {
-    return {own, own.piece.segment.box(), shifted, {}};
+Strand strand(const OwnPiece& own, bool unsettled) {
+    return {own, own.piece.segment.box(), unsettled, {}};
 }
 
 void note_cut(Strand& strand, Point p, std::size_t vertex) {
@@ -31,7 +31,7 @@ void note_cut(Strand& strand, Point p, std::size_t vertex) {
 void seek_meetings(std::vector<Strand>& strands, VertexPool& pool) {
     for (auto one = strands.begin(); one != strands.end(); ++one) {
         for (auto other = one + 1; other != strands.end(); ++other) {
-            if (!(one->shifted || other->shifted) || !close_to(one->box, other->box, kSliver)) {
+            if (!(one->unsettled || other->unsettled) || !close_to(one->box, other->box, kSliver)) {
                 continue;
             }
             const Segment& a = one->own.piece.segment;
@@ -68,10 +68,13 @@ void append_parts(std::vector<Strand>& parts, const Strand& whole, const VertexP
         }
         const Point start = pool[from];
         const Point end = pool[to];
+        // Led elsewhere it may lie over others now, and with an end hardly off another vertex it
+        // may pass one by that its whole met as the other.
         const bool shifted = distance(start, piece.segment.at(begun)) > kJoint ||
                              distance(end, piece.segment.at(ended)) > kJoint;
+        const bool tiny = !whole.cuts.empty() && distance(start, end) < 10 * kSliver;
         const Segment part = part_between(piece.segment, begun, ended, start, end);
-        parts.push_back(strand({{from, to, part}, area}, shifted));
+        parts.push_back(strand({{from, to, part}, area}, shifted || tiny));
         begun = ended;
         from = to;
     }
@@ -80,8 +83,8 @@ void append_parts(std::vector<Strand>& parts, const Strand& whole, const VertexP
 }  // namespace
 
 std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges) {
-    // Pieces led to vertices beside them may come to lie over others. Few ever do, and those
-    // settle in a second round; the bound is for what is all tangle at the scale of a sliver.
+    // Few pieces ever need a second round, and those settle in it; the bound is for what is all
+    // tangle at the scale of a sliver.
     constexpr int kRounds = 8;
     VertexPool pool(kSliver);
     std::vector<Strand> strands;
@@ -89,8 +92,8 @@ std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges) {
         const Piece piece{pool.number_of(segment.from), pool.number_of(segment.to), segment};
         strands.push_back(strand({piece, area}, true));
     }
-    const auto shifted = [](const Strand& strand) { return strand.shifted; };
-    for (int round = 0; round < kRounds && std::ranges::any_of(strands, shifted); ++round) {
+    const auto unsettled = [](const Strand& strand) { return strand.unsettled; };
+    for (int round = 0; round < kRounds && std::ranges::any_of(strands, unsettled); ++round) {
         seek_meetings(strands, pool);
         std::vector<Strand> parts;
         for (const Strand& whole : strands) {
