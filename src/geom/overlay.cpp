@@ -6,24 +6,15 @@
 
 #include "bowfront/base/contract.hpp"
 #include "geom/meetings.hpp"
-#include "geom/vertex_pool.hpp"
 #include "geom/winding.hpp"
 
 namespace bowfront {
 namespace {
 
-/// An edge of one of the areas, and where it is cut.
-struct Edge {
-    Segment segment;
-    Box box;
-    std::size_t area = 0;
-    std::vector<std::pair<double, std::size_t>> cuts;  ///< share of the length, vertex
-};
-
 void append_edges(std::vector<Edge>& edges, const Contour& outline, std::size_t area) {
     for (const Segment& segment : outline.segments()) {
         BOWFRONT_EXPECTS(std::abs(segment.bulge) <= 1);
-        edges.push_back({segment, segment.box(), area, {}});
+        edges.push_back({segment, area});
     }
 }
 
@@ -41,48 +32,6 @@ std::vector<Edge> edges_of(const std::vector<Region>& first, const std::vector<R
         }
     }
     return edges;
-}
-
-/// Cuts every edge at its ends and wherever it meets another.
-VertexPool cut_at_meetings(std::vector<Edge>& edges) {
-    VertexPool pool(kSliver);
-    for (Edge& edge : edges) {
-        edge.cuts.emplace_back(0, pool.number_of(edge.segment.from));
-        edge.cuts.emplace_back(1, pool.number_of(edge.segment.to));
-    }
-    for (auto one = edges.begin(); one != edges.end(); ++one) {
-        for (auto other = one + 1; other != edges.end(); ++other) {
-            if (!close_to(one->box, other->box, kSliver)) {
-                continue;
-            }
-            for (const Point p : meetings_within(one->segment, other->segment, kSliver)) {
-                const std::size_t vertex = pool.number_of(p);
-                one->cuts.emplace_back(one->segment.nearest(p), vertex);
-                other->cuts.emplace_back(other->segment.nearest(p), vertex);
-            }
-        }
-    }
-    return pool;
-}
-
-std::vector<Piece> pieces_of(const Edge& edge, const VertexPool& pool) {
-    auto cuts = edge.cuts;
-    std::ranges::sort(cuts);
-    std::vector<Piece> pieces;
-    double begun = 0;
-    std::size_t from = cuts.front().second;
-    for (const auto& [share, to] : cuts) {
-        if (to == from) {
-            continue;
-        }
-        const double bulge = share - begun == 1
-                                 ? edge.segment.bulge
-                                 : std::tan((share - begun) * std::atan(edge.segment.bulge));
-        pieces.push_back({from, to, {pool[from], pool[to], bulge}});
-        begun = share;
-        from = to;
-    }
-    return pieces;
 }
 
 /// One place where edges run, and which areas' edges do.
@@ -190,14 +139,10 @@ std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_
 }  // namespace
 
 std::vector<Border> overlay(const std::vector<Region>& first, const std::vector<Region>& second) {
-    std::vector<Edge> edges = edges_of(first, second);
-    const VertexPool pool = cut_at_meetings(edges);
     const std::size_t areas = first.size() + second.size();
     LayoutBuilder builder(areas);
-    for (const Edge& edge : edges) {
-        for (const Piece& piece : pieces_of(edge, pool)) {
-            builder.add(edge.area, piece);
-        }
+    for (const auto& [piece, area] : cut_at_meetings(edges_of(first, second))) {
+        builder.add(area, piece);
     }
     const Layout layout = builder.take();
     std::vector<Border> borders;
