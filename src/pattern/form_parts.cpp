@@ -14,6 +14,7 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 // Choices of this tool, common practice, no source.
 constexpr double kBaseMargin = 20;        // of the base beyond the end rails, mm
+constexpr double kLeastHollow = 10;          // height between feet that is worth cutting out, mm
 constexpr double kMostCrossHeight = 40;   // of cross-members and end rails, mm
 
 // Sections lie in the plane of the ribs, local Y up; run along the form's axis they stand so.
@@ -61,7 +62,7 @@ FormPlane form_plane(const FormSpec& spec, const FormSizes<double>& sizes) {
     const double hollow = plane.end_x - spec.rib_depth.value;
     if (inner > 0 && hollow > 0 && hollow < inner) {
         const double inner_y = plane.centre_y + std::sqrt(inner * inner - hollow * hollow);
-        if (inner_y > plane.cross_height) {
+        if (inner_y > kLeastHollow) {
             plane.foot_width = spec.rib_depth.value;
         }
     }
