@@ -62,6 +62,7 @@ std::vector<Point> circle_crossings(const Line& line, const Segment& arc, double
     return {point(q / a), point(c / q)};
 }
 
+/// @param a of the smaller radius
 std::vector<Point> arc_crossings(const Segment& a, const Segment& b, double reach) {
     const Point centre = a.centre();
     const Point apart = b.centre() - centre;
@@ -77,12 +78,13 @@ std::vector<Point> arc_crossings(const Segment& a, const Segment& b, double reac
     } else if (clear > 0) {
         return {};
     }
-    if (const double clear = std::abs(ra - rb) - spread; std::abs(clear) <= reach) {
-        return {centre + toward * (ra > rb ? ra : -ra)};
+    if (const double clear = (rb - ra) - spread; std::abs(clear) <= reach) {
+        return {centre - toward * ra};
     } else if (clear > 0) {
         return {};
     }
-    // The line through both crossings, from the difference of the two circles' equations.
+    // The line through both crossings, from the difference of the two circles' equations. It runs
+    // along the larger circle the more, the larger that is, but crosses the smaller one well.
     const double along = (spread + (ra - rb) * (ra + rb) / spread) / 2;
     return circle_crossings({centre + toward * along, left_of(toward)}, a, 0);
 }
@@ -97,7 +99,7 @@ std::vector<Point> crossings(const Segment& a, const Segment& b, double reach) {
     if (b.straight()) {
         return circle_crossings(line_of(b), a, reach);
     }
-    return arc_crossings(a, b, reach);
+    return a.radius() <= b.radius() ? arc_crossings(a, b, reach) : arc_crossings(b, a, reach);
 }
 
 /// Meeting points, each once, by where they lie along one of the segments.

@@ -65,22 +65,26 @@ VertexPool cut_at_meetings(std::vector<Edge>& edges) {
     return pool;
 }
 
+/// The part of an edge between two cuts. What is left of an arc so short that it rises no more
+/// than `kJoint` over its chord is a straight: which side of it a point lies on has to be certain.
+Segment part_between(const Edge& edge, double begun, double ended, Point from, Point to) {
+    const double whole = edge.segment.bulge;
+    const double bulge = ended - begun == 1 ? whole : std::tan((ended - begun) * std::atan(whole));
+    const double rise = std::abs(bulge) * distance(from, to) / 2;
+    return {from, to, rise > kJoint ? bulge : 0};
+}
+
 std::vector<Piece> pieces_of(const Edge& edge, const VertexPool& pool) {
     auto cuts = edge.cuts;
     std::ranges::sort(cuts);
     std::vector<Piece> pieces;
-    double begun = 0;
-    std::size_t from = cuts.front().second;
-    for (const auto& [share, to] : cuts) {
-        if (to == from) {
-            continue;
+    auto [begun, from] = cuts.front();
+    for (const auto& [ended, to] : cuts) {
+        if (to != from) {
+            pieces.push_back({from, to, part_between(edge, begun, ended, pool[from], pool[to])});
+            begun = ended;
+            from = to;
         }
-        const double bulge = share - begun == 1
-                                 ? edge.segment.bulge
-                                 : std::tan((share - begun) * std::atan(edge.segment.bulge));
-        pieces.push_back({from, to, {pool[from], pool[to], bulge}});
-        begun = share;
-        from = to;
     }
     return pieces;
 }
@@ -140,30 +144,51 @@ class LayoutBuilder {
     std::map<std::pair<std::size_t, std::size_t>, std::vector<std::size_t>> runs_between_;
 };
 
+/// Which side of a run `winding_beside` looks at. The middle of a straight that is level but for
+/// rounding may be as high as its upper end, and counts as above it then.
+bool looks_left(const Run& run) {
+    const Segment& segment = run.piece.segment;
+    if (!segment.straight()) {
+        return segment.bulge < 0;
+    }
+    const bool below_upper_end = run.middle.y < std::max(segment.from.y, segment.to.y);
+    return below_upper_end ? segment.to.y < segment.from.y : segment.from.x < segment.to.x;
+}
+
+/// How often an area's outline runs round a point just beside the middle of one of its own runs:
+/// outside an arc; right of and a little above a straight, where `winding` puts what lies on one.
+/// From there neither the straight counts nor what the arc adds to its chord, so that no rounding
+/// decides between the two sides.
+int winding_beside(const Layout& layout, std::size_t number, const Outline& outline) {
+    std::vector<Segment> seen;
+    for (std::size_t i = 0; i < outline.segments.size(); ++i) {
+        const Segment& segment = outline.segments[i];
+        if (outline.runs[i] != number) {
+            seen.push_back(segment);
+        } else if (!segment.straight()) {
+            seen.push_back({segment.from, segment.to, 0});
+        }
+    }
+    return winding(seen, layout.runs[number].middle);
+}
+
 /// Whether the area lies left and right of a run.
 std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_t area) {
     const Run& run = layout.runs[number];
     const Outline& outline = layout.outlines[area];
-    const auto own = run.net.find(area);
-    if (own != run.net.end() && own->second != 0) {
-        return {own->second > 0, own->second < 0};
-    }
     Box middle;
     middle.add(run.middle);
-    if (!close_to(outline.box, middle, 0)) {
+    if (!close_to(outline.box, middle, kSliver)) {
         return {false, false};
     }
-    std::vector<Segment> others;
-    if (own != run.net.end()) {
-        // Edges that run here both ways bound nothing, and the middle lies on them.
-        for (std::size_t i = 0; i < outline.segments.size(); ++i) {
-            if (outline.runs[i] != number) {
-                others.push_back(outline.segments[i]);
-            }
-        }
+    const auto own = run.net.find(area);
+    if (own == run.net.end()) {
+        const bool inside = winding(outline.segments, run.middle) > 0;
+        return {inside, inside};
     }
-    const bool inside = winding(own != run.net.end() ? others : outline.segments, run.middle) > 0;
-    return {inside, inside};
+    const int turns = winding_beside(layout, number, outline);
+    return looks_left(run) ? std::pair(turns > 0, turns - own->second > 0)
+                           : std::pair(turns + own->second > 0, turns > 0);
 }
 
 }  // namespace

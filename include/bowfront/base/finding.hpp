@@ -32,6 +32,8 @@ struct Finding {
     std::string unit;            ///< `mm`, `degC`, `MPa`, or empty for a plain number
     Status status = Status::pass;
     std::string advice;          ///< the smallest change that would pass; empty for a pass
+    std::string figure;          ///< path of the figure that `value` is, for its derivation; empty
+                                 ///< where the value was measured on the drawn outlines
 
     /// How far the nominal is on the right side of the limit; negative when it breaks it.
     [[nodiscard]] double margin() const noexcept {

@@ -26,9 +26,12 @@ struct Options {
 
 /// The file's text for one pattern, its lower left corner at 0,0, in millimetres, 1:1.
 /// Outer outlines counter-clockwise, inner ones clockwise, inner before outer; nothing on layer 0.
-/// A title of the part goes on `label`; any character that is not ASCII is transliterated.
-/// @throws ContractError for a non-finite number, an open or crossing outline, a doubled outline,
-///         or a segment shorter than 0.01 mm
+/// Title, size and stamp go on `label`, to the right of the part; any character that is not ASCII
+/// is transliterated.
+/// @param title  UTF-8; left out where empty
+/// @throws ContractError for a non-finite number, an open or crossing outline, one that touches
+///         itself or its holes, a doubled line on one layer, a segment shorter than 0.01 mm, a
+///         chain with a gap, an empty label, or a size that is not positive
 [[nodiscard]] std::string write(const Pattern& pattern, std::string_view title, const Stamp& stamp,
                                 const Options& options = {});
 
@@ -50,13 +53,15 @@ struct Drawing {
     std::vector<Entity> entities;
 };
 
-/// Reads a DXF text: LWPOLYLINE, POLYLINE, LINE, ARC, CIRCLE, TEXT. Other entities are refused.
+/// Reads a DXF text: LWPOLYLINE, POLYLINE, LINE, ARC, CIRCLE, TEXT. Other entities are refused, and
+/// so are files over 64 MiB or a million entities, and numbers over 1e9.
 /// @param name  the file's name, for the error
 /// @throws InputError with the line of the fault; never crashes, whatever the text
 [[nodiscard]] Drawing read(std::string_view text, const std::string& name);
 
-/// Compares what was read with the pattern it was written from: outlines by layer, areas and
-/// perimeters to 1e-9 relative, boxes to 1e-9 mm. Empty when they agree, else the first difference.
+/// Compares what was read with the pattern it was written from: units, outlines by layer and sense,
+/// areas and lengths to 1e-9 relative, boxes to 1e-9 mm, centres of gravity and the ends of paths to
+/// 1e-6 mm, labels. Empty when they agree, else the first difference.
 [[nodiscard]] std::string difference(const Drawing& drawing, const Pattern& pattern);
 
 }  // namespace bowfront::dxf

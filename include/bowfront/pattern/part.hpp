@@ -77,7 +77,7 @@ struct Part {
     std::string assembly;  ///< `case` or `form-<pane>`
     std::string group;     ///< `frame`, `glazing`, `form`
     std::string material;  ///< a library name, or a sheet key of the case file
-    double density = 0;    ///< kg/m³
+    double density = 0;    ///< kg/m³; 0 where the library has none
     Finish finish = Finish::timber;
     Pattern pattern;
     Body body;
@@ -85,7 +85,7 @@ struct Part {
     std::string note;                   ///< for the cut list; may be empty
 
     [[nodiscard]] int count() const { return static_cast<int>(placements.size()); }
-    /// Mass of one instance, kg.
+    /// Mass of one instance, kg; 0 where the density is not known.
     [[nodiscard]] double mass() const { return volume(body) * 1e-9 * density; }
 };
 

@@ -230,6 +230,37 @@ TEST(Subtract, rounds_a_corner_without_a_trace_of_the_tool) {
     EXPECT_NEAR(found[0].area(), 8000 - (100 - 25 * pi), kAreaRounding);
 }
 
+TEST(Unite, untangles_an_outline_that_crosses_itself) {
+    // A five-pointed star in one stroke: its core is run round twice, and covered like its points.
+    std::vector<Point> tips;
+    for (int i = 0; i < 5; ++i) {
+        tips.push_back(direction(pi / 2 + i * 4 * pi / 5) * 50);
+    }
+    const auto star = unite({{Contour::polygon(tips), {}}});
+    ASSERT_THAT(star, SizeIs(1));
+    EXPECT_EQ(star[0].outer.size(), 10U);
+    // Ten triangles between the centre, a tip at R and an inner corner at r = R·cos 72°/cos 36°.
+    const double inner = 50 * std::cos(2 * pi / 5) / std::cos(pi / 5);
+    EXPECT_NEAR(star[0].area(), 5 * 50 * inner * std::sin(pi / 5), kAreaRounding);
+}
+
+TEST(Unite, leaves_out_an_edge_run_both_ways) {
+    // A rectangle with a spur, and one with a slit in from its side.
+    const auto spur =
+        unite({{Contour::polygon(std::vector<Point>{
+                    {0, 0}, {50, 0}, {50, 20}, {80, 20}, {50, 20}, {50, 40}, {0, 40}}),
+                {}}});
+    const auto slit =
+        unite({{Contour::polygon(std::vector<Point>{
+                    {0, 0}, {50, 0}, {50, 20}, {20, 20}, {50, 20}, {50, 40}, {0, 40}}),
+                {}}});
+    for (const auto& found : {spur, slit}) {
+        ASSERT_THAT(found, SizeIs(1));
+        EXPECT_EQ(found[0].outer.size(), 4U);
+        EXPECT_NEAR(found[0].area(), 2000, kAreaRounding);
+    }
+}
+
 TEST(Unite, drops_slivers) {
     const double nearly = 1e-8;
     const auto found = unite({rectangle(0, 0, 50, 40), rectangle(50 + nearly, 0, 90, 40)});

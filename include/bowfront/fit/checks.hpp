@@ -1,0 +1,32 @@
+#pragma once
+/// \file
+/// The checks of a case: every limit, its margin, and the smallest change that would pass.
+
+#include <vector>
+
+#include "bowfront/base/finding.hpp"
+#include "bowfront/fit/layout.hpp"
+#include "bowfront/fit/sums.hpp"
+
+namespace bowfront::fit {
+
+/// Room that a pane must have between two groove bottoms at worst, mm.
+/// Source: FACTS 2, rabbet and groove check (reserve of at least 0.5 mm).
+inline constexpr double kLeastRoom = 0.5;
+
+/// Under this margin to the sheet's face limit a heat check warns, K. Source: design, section 5.
+inline constexpr double kHeatReserve = 5;
+
+/// Values that can't hold together, or that leave nothing to build; empty for a sound case. Solve
+/// and lay out only a case that has none.
+[[nodiscard]] std::vector<Objection> objections(const Case& c);
+
+/// All checks of a case, in a fixed order: panes in file order, then the frame, then the forms.
+/// A check fails when its nominal breaks the limit, and warns when only the worst case does.
+/// @param c       free of objections
+/// @param sums    `solve(c)`
+/// @param layout  `layout(c, sums)`
+[[nodiscard]] std::vector<Finding> checks(const Case& c, const CaseSums<double>& sums,
+                                          const Layout& layout);
+
+}  // namespace bowfront::fit

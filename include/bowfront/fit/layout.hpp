@@ -1,0 +1,69 @@
+#pragma once
+/// \file
+/// The frame in plan: outlines of posts and plates, and every groove cut into them. Checks, patterns
+/// and solids all take their outlines from here.
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "bowfront/fit/plan.hpp"
+#include "bowfront/fit/sums.hpp"
+#include "bowfront/geom/region.hpp"
+
+namespace bowfront::fit {
+
+/// One end of a pane in its post. All points in plan, mm.
+struct PostGroove {
+    CaseSide side = CaseSide::front;  ///< of the pane
+    PaneEdge end = PaneEdge::start;
+    Point mouth;       ///< where the glazing line enters the post
+    Point inward;      ///< unit tangent there, into the post
+    Point interior;    ///< unit vector square to it, towards the inside of the case
+    double depth = 0;  ///< from the mouth to the bottom, along `inward`
+    Contour slot;      ///< what the cutter removes, run out past the post's face
+    Contour hold;      ///< the groove's own width of it: in a rabbet the rest is filled by a bead
+};
+
+/// A post.
+struct PostLayout {
+    CaseSide corner = CaseSide::front;  ///< the side that starts at it
+    Point at;
+    Contour outline;                  ///< before grooves are cut
+    std::vector<PostGroove> grooves;  ///< of the panes that end here; at most two
+    std::vector<Region> section;      ///< outline less grooves; one region in a sound case
+};
+
+/// A groove in base or top, below or above one pane.
+struct PlateGroove {
+    CaseSide side = CaseSide::front;
+    std::vector<Segment> line;     ///< its stretch of glazing line, crown to crown
+    std::vector<Segment> opening;  ///< the stretch between the posts
+    Contour band;                  ///< groove with round ends
+    std::optional<Contour> bead;   ///< where the pane is beaded: the recess for bead and pane
+};
+
+/// Base or top.
+struct PlateLayout {
+    std::optional<Contour> outline;  ///< empty where lines and arcs set out don't meet
+    std::vector<PlateGroove> grooves;
+};
+
+/// The frame.
+struct Layout {
+    GlazingLine line;
+    std::array<PostLayout, 4> posts;  ///< by the side that starts there
+    PlateLayout base;
+    PlateLayout top;
+};
+
+/// The glazing line set out by a margin, its lines and arcs extended to meet; empty where they
+/// don't.
+[[nodiscard]] std::optional<Contour> set_out(const GlazingLine& line, double margin);
+
+/// The frame of a case.
+/// @throws ContractError where a glazing line leaves no opening between posts
+[[nodiscard]] Layout layout(const Case& c, const CaseSums<double>& sums);
+
+}  // namespace bowfront::fit

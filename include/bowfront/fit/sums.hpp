@@ -1,0 +1,145 @@
+#pragma once
+/// \file
+/// The sums of a whole case: every size of every pane, edge, form and soak, each computed once and
+/// named where it is computed. Everything else reads them here.
+///
+/// Lengths in mm, angles in rad, temperatures in °C. Worst cases take all tolerances and spreads at
+/// their limits at once; service states are not in them yet (sizes are those as built).
+
+#include <array>
+#include <optional>
+#include <vector>
+
+#include "bowfront/figure/book.hpp"
+#include "bowfront/forming/arc.hpp"
+#include "bowfront/forming/form.hpp"
+#include "bowfront/model/case.hpp"
+
+namespace bowfront {
+
+/// One edge of a pane in its groove.
+template <class N>
+struct EdgeSums {
+    N engagement;        ///< pane standing in the bottom groove, centred sideways
+    N engagement_least;  ///< wherever it can lie, worst case
+    N engagement_most;
+    N settled;           ///< gravity; sideways shoved hard against the other post; nominal sizes
+    N clearance;         ///< edge clearance, nominal as for `engagement`
+    N clearance_least;
+    N face_clearance;    ///< groove width less what the pane takes of it
+    N face_clearance_least;
+};
+
+/// Room for a pane between two groove bottoms.
+template <class N>
+struct RoomSums {
+    N nominal;
+    N worst;
+};
+
+/// How a pane goes in.
+template <class N>
+struct LoadingSums {
+    N play;               ///< nominal: what is left in the tightest place of the way in
+    N play_worst;
+    N tilt_width;         ///< lift-and-drop: groove width that the tilted top edge takes
+    N tilt_width_worst;
+    N tilt_rise;          ///< lift-and-drop: depth of top groove that the swing takes
+    N tilt_rise_worst;
+};
+
+/// One pane.
+template <class N>
+struct PaneSums {
+    CaseSide side = CaseSide::front;
+    bool curved = false;
+    bool heated = false;
+    N thickness;              ///< as bought
+    N thickness_tolerance;    ///< ±
+    N side_length;            ///< of the glazing line, corner to corner
+    N start_in_post;          ///< of the glazing line inside the post at the pane's start
+    N end_in_post;
+    N opening_length;         ///< glazing line outside both posts
+    N opening_height;
+    N length;                 ///< as formed, on the mid-surface
+    N height;
+    N length_tolerance;       ///< ±: cut and spread of shrink, as formed
+    N height_tolerance;
+    N blank_length;
+    N blank_width;
+    N formed_thickness;
+    N thickest;               ///< formed thickness at its most
+    N reach;                  ///< how far an end can go into a post groove before it touches
+    // Curved panes; 0 for flat ones.
+    N radius;                 ///< of the mid-surface
+    N inside_radius;
+    N sweep;
+    N chord;
+    N rise;
+    N cold_radius;            ///< smallest inside radius that the sheet may be held to cold; 0 where
+                              ///< none is known
+    N flexing_stress;         ///< in the faces of a pane that is held to its radius cold, MPa
+    std::array<EdgeSums<N>, 4> edges;  ///< in the order of kPaneEdges
+    N least_engagement;
+    RoomSums<N> room_vertical;
+    RoomSums<N> room_sideways;
+    LoadingSums<N> loading;
+
+    [[nodiscard]] const EdgeSums<N>& edge(PaneEdge which) const {
+        return edges[static_cast<std::size_t>(which)];
+    }
+};
+
+/// Oven and soak of one heated pane.
+template <class N>
+struct HeatingSums {
+    CaseSide side = CaseSide::front;
+    N oven_set;
+    N core_min;         ///< temperature that the core must reach
+    N face_limit;       ///< temperature that the face must not pass
+    N accuracy;         ///< ± K of the oven; 0 where no oven is described
+    N margin_to_limit;  ///< face limit less set and accuracy, K
+    N margin_to_core;   ///< set less accuracy and core minimum, K
+    N shop_rule;        ///< minutes: one for each 0.01 in of thickness
+};
+
+/// The form of one heated curved pane.
+template <class N>
+struct PaneForm {
+    CaseSide side = CaseSide::front;
+    FormSizes<N> sizes;
+};
+
+/// All sums of a case.
+template <class N>
+struct CaseSums {
+    std::optional<ArcSizes<N>> front;        ///< of the glazing line, bow-front only
+    std::vector<PaneSums<N>> panes;          ///< in the order of the case file
+    std::vector<PaneForm<N>> forms;
+    std::vector<HeatingSums<N>> heating;
+
+    [[nodiscard]] const PaneSums<N>* pane(CaseSide side) const {
+        for (const auto& pane : panes) {
+            if (pane.side == side) {
+                return &pane;
+            }
+        }
+        return nullptr;
+    }
+};
+
+namespace fit {
+
+/// All sums of a case.
+/// @param c  free of objections (`fit::objections`)
+/// @throws ContractError where it is not
+[[nodiscard]] CaseSums<double> solve(const Case& c);
+
+/// The same sums by the same code, with every figure entered in `workings`.
+[[nodiscard]] CaseSums<Traced> solve(const Case& c, Workings& workings);
+
+/// The front's arc alone, for those who need the plan before the sums; empty for a rectangle.
+[[nodiscard]] std::optional<ArcSizes<double>> front_arc(const Plan& plan);
+
+}  // namespace fit
+}  // namespace bowfront

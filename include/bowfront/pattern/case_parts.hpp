@@ -1,0 +1,34 @@
+#pragma once
+/// \file
+/// The parts of a case and of its forms, as patterns and bodies in their places.
+
+#include <vector>
+
+#include "bowfront/fit/layout.hpp"
+#include "bowfront/fit/sums.hpp"
+#include "bowfront/model/case.hpp"
+#include "bowfront/pattern/part.hpp"
+
+namespace bowfront::pattern {
+
+/// Frame, beads and panes, each standing where it does in the case: panes centred sideways and
+/// standing in the base's grooves. Frame of reference: design, section 3.
+/// @param c       free of objections
+/// @param sums    `fit::solve(c)`
+/// @param layout  `fit::layout(c, sums)`
+[[nodiscard]] std::vector<Part> case_parts(const Case& c, const CaseSums<double>& sums,
+                                           const fit::Layout& layout);
+
+/// The ends of a pane as it stands in the case: lengths along its side's glazing line.
+struct PaneSpan {
+    double start = 0;
+    double end = 0;
+};
+[[nodiscard]] PaneSpan pane_span(const PaneSums<double>& pane);
+
+/// The form of one pane: ribs, base, cross-members, skin, end rails, fences. X along the arc's
+/// chord, Y along the form's axis, Z up with 0 on the base's upper face.
+/// Empty where the form's arc is over half a turn (the check `form-sweep` then fails).
+[[nodiscard]] std::vector<Part> form_parts(const Case& c, const PaneForm<double>& form);
+
+}  // namespace bowfront::pattern

@@ -1,0 +1,42 @@
+#pragma once
+/// \file
+/// From the text of a case file to everything that is known of the case without making solids.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "bowfront/base/finding.hpp"
+#include "bowfront/fit/layout.hpp"
+#include "bowfront/fit/sums.hpp"
+#include "bowfront/io/read_case.hpp"
+
+namespace bowfront {
+
+/// A case, read, solved and checked.
+struct Design {
+    io::ReadCase read;
+    CaseSums<double> sums;
+    fit::Layout layout;
+    std::vector<Finding> findings;
+
+    [[nodiscard]] const Case& c() const noexcept { return read.value; }
+    [[nodiscard]] Status verdict() const noexcept { return bowfront::verdict(findings); }
+};
+
+/// Reads, solves and checks a case.
+/// @param file_name  as the user named it, for messages
+/// @throws InputError with every fault of the file, or with every reason why it can't be built
+[[nodiscard]] Design design(std::string_view text, const std::string& file_name);
+
+/// The text of a file that the user names.
+/// @throws InputError where it can't be read, is no ordinary file or pipe, or passes `most` bytes
+[[nodiscard]] std::string read_text(const std::string& path, std::size_t most);
+
+/// Every figure of a design by its path, and the derivation of one.
+/// @param quantity  a path in the report, items named by pane side, part id or check
+/// @throws InputError where nothing has that path; the message names the nearest one that is there
+[[nodiscard]] std::string explain_figure(const Design& design, const std::string& quantity,
+                                         bool as_json);
+
+}  // namespace bowfront

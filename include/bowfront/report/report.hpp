@@ -1,0 +1,65 @@
+#pragma once
+/// \file
+/// What people and programs are told of a case: report.json, the cut list, the text of `check`.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "bowfront/base/finding.hpp"
+#include "bowfront/fit/sums.hpp"
+#include "bowfront/model/case.hpp"
+#include "bowfront/pattern/part.hpp"
+
+namespace bowfront::report {
+
+/// A file of the output folder.
+struct FileEntry {
+    std::string path;       ///< relative to the folder, with `/`
+    std::string sha256;     ///< hexadecimal
+    std::string read_back;  ///< `pass`, or how the file was proven otherwise
+};
+
+/// A part with the file that its pattern stands in.
+struct PartEntry {
+    const Part* part = nullptr;
+    std::string file;  ///< relative path; empty where the pattern was withheld
+};
+
+/// An engagement as it was measured on the solids.
+struct MeasuredEntry {
+    std::string about;
+    double expected = 0;  ///< mm
+    double measured = 0;  ///< mm
+};
+
+/// All that a report is made from. References must outlive the call.
+struct Content {
+    const Case& c;
+    const std::vector<Assumption>& assumed;
+    const CaseSums<double>& sums;
+    const std::vector<Finding>& findings;
+    std::vector<PartEntry> parts = {};
+    std::vector<FileEntry> files = {};
+    std::vector<MeasuredEntry> measured = {};
+    bool despite_failures = false;  ///< patterns were written though a check fails
+};
+
+/// report.json (schemas/report.schema.json). All lengths in mm, angles in degrees, temperatures in
+/// °C, stresses in MPa. @throws ContractError where a number is not finite
+[[nodiscard]] std::string to_json(const Content& content);
+
+/// The text of `check`: verdict, panes, blanks, forms, what does not pass and what to do, what was
+/// assumed, cautions.
+[[nodiscard]] std::string to_text(const Content& content);
+
+/// cutlist.csv (RFC 4180): one line for each part.
+[[nodiscard]] std::string cut_list(const Content& content);
+
+/// The usual cautions for the work that a case asks for.
+[[nodiscard]] std::vector<std::string> cautions(const Case& c, const CaseSums<double>& sums);
+
+/// The mark that stands on everything of a case that fails a check.
+inline constexpr std::string_view kFailedMark = "FAILED ITS CHECKS";
+
+}  // namespace bowfront::report

@@ -1,0 +1,55 @@
+#include <numbers>
+
+#include "bowfront/materials/board.hpp"
+#include "check_groups.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kDegrees = 180 / std::numbers::pi;
+
+void check_skin(const Case& c, const PaneForm<double>& form, CheckList& list) {
+    const std::string about = "form-" + std::string(side_text(form.side));
+    const std::string figure = "forms/" + std::string(side_text(form.side)) + "/rib_radius";
+    const double radius = form.sizes.rib_radius;  // of the skin's inner face
+    const Board& plywood = *find_board("plywood");
+    const auto dry = bend_radius(plywood, c.form.skin.value, BendState::dry);
+    const auto soaked = bend_radius(plywood, c.form.skin.value, BendState::soaked);
+    if (!dry) {
+        list.at_least({Code::form_skin, "skin-bend", about,
+                       "no table of plywood bends has this thickness"},
+                      radius, radius + 1,
+                      [](double) { return std::string("take a thinner skin"); });
+        return;
+    }
+    if (radius < dry->value && soaked && radius >= soaked->value) {
+        list.at_least({Code::form_skin, "skin-bend", about, "bent dry", "mm", figure}, radius, radius,
+                      dry->value, [](double) {
+                          return std::string("soak the skin in hot water before bending it, or "
+                                             "take a thinner one");
+                      });
+        list.last().status = Status::warn;  // it takes the radius, but not as it comes
+        return;
+    }
+    list.at_least({Code::form_skin, "skin-bend", about, "bent dry", "mm", figure}, radius, dry->value,
+                  [](double) { return std::string("take a thinner skin"); });
+}
+
+}  // namespace
+
+void check_form(const Case& c, const PaneForm<double>& form, CheckList& list) {
+    check_skin(c, form, list);
+    // Past half a turn the hot sheet would have to be drawn in under the form.
+    list.enter({Code::form_sweep, "form-sweep", "form-" + std::string(side_text(form.side)),
+                "arc of the form with its overruns", "deg",
+                "forms/" + std::string(side_text(form.side)) + "/rib_sweep"},
+               form.sizes.rib_sweep * kDegrees, form.sizes.rib_sweep * kDegrees, 180,
+               Bound::at_most, [&](double missing) {
+                   const double shorter = missing / kDegrees * form.sizes.face_radius / 2;
+                   return shorter <= c.form.overrun.value
+                              ? "make the overrun shorter by " + at_least_text(shorter)
+                              : std::string("split the front into panes of smaller sweep");
+               });
+}
+
+}  // namespace bowfront::fit

@@ -1,0 +1,17 @@
+#pragma once
+/// \file
+/// The groups of checks, one file each.
+
+#include "bowfront/fit/checks.hpp"
+#include "check_list.hpp"
+
+namespace bowfront::fit {
+
+void check_pane(const Case& c, const PaneSums<double>& pane, CheckList& list);
+void check_heating(const Case& c, const HeatingSums<double>& heating, CheckList& list);
+void check_blank(const Case& c, const PaneSums<double>& pane, CheckList& list);
+void check_frame(const Case& c, const CaseSums<double>& sums, const Layout& layout,
+                 CheckList& list);
+void check_form(const Case& c, const PaneForm<double>& form, CheckList& list);
+
+}  // namespace bowfront::fit

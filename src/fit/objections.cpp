@@ -1,0 +1,193 @@
+#include <cmath>
+#include <numbers>
+
+#include "bowfront/base/number_text.hpp"
+#include "bowfront/fit/checks.hpp"
+#include "check_list.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kTwoPi = 2 * std::numbers::pi;
+
+class Objections {
+  public:
+    void add(std::string pointer, std::string found, std::string wanted) {
+        list_.push_back({std::move(pointer), std::move(found), std::move(wanted)});
+    }
+    [[nodiscard]] bool empty() const { return list_.empty(); }
+    [[nodiscard]] std::vector<Objection> take() { return std::move(list_); }
+
+  private:
+    std::vector<Objection> list_;
+};
+
+void object_to_arc(const Case& c, Objections& list) {
+    const auto& front = c.plan.front;
+    if (!front) {
+        if (c.plan.shape == PlanShape::bow_front) {
+            list.add("/plan/front", "a bow-front has no front arc", "give its radius, rise, sweep or length");
+        }
+        return;
+    }
+    const double value = front->value.value;
+    const double chord = c.plan.width.value;
+    switch (front->measure) {
+        case ArcMeasure::radius:
+            if (2 * value < chord) {
+                list.add("/plan/front/radius",
+                         "the chord (plan width " + mm(chord) + ") is longer than the diameter (" +
+                             mm(2 * value) + ")",
+                         "the radius must be at least " + mm(chord / 2));
+            }
+            break;
+        case ArcMeasure::sweep:
+            if (!(value > 0 && value < kTwoPi)) {
+                list.add("/plan/front/sweep", "the sweep is not between 0 and 360 degrees",
+                         "give an angle over 0 and under 360 degrees");
+            }
+            break;
+        case ArcMeasure::length:
+            if (value <= chord) {
+                list.add("/plan/front/length",
+                         "the arc (" + mm(value) + ") is not longer than its chord (plan width " +
+                             mm(chord) + ")",
+                         "give more than " + mm(chord));
+            }
+            break;
+        case ArcMeasure::rise: break;
+    }
+}
+
+// Posts must leave something of each side; with sizes that pass here every glazing line is sure
+// to leave its posts, so that the sums can be done.
+void object_to_posts(const Case& c, Objections& list) {
+    const double across = std::hypot(c.frame.post.width.value, c.frame.post.depth.value);
+    for (const auto& [key, size] : {std::pair{"width", c.plan.width.value},
+                                    std::pair{"depth", c.plan.depth.value}}) {
+        if (size <= across) {
+            list.add("/plan/" + std::string(key),
+                     "posts of " + mm(c.frame.post.width.value) + " by " +
+                         mm(c.frame.post.depth.value) + " leave no opening on a side of " +
+                         mm(size),
+                     "give more than " + mm(across) + ", or thinner posts");
+        }
+    }
+}
+
+void object_to_plates(const Case& c, Objections& list) {
+    const Groove& groove = c.frame.groove;
+    const auto shallow = [&](const char* name, double depth, double thickness) {
+        if (depth >= thickness) {
+            list.add("/frame/groove/depth/" + std::string(name),
+                     "the groove (" + mm(depth) + ") goes through the board (" + mm(thickness) + ")",
+                     "give less than " + mm(thickness));
+        }
+    };
+    shallow("base", groove.base_depth.value, c.frame.base.thickness.value);
+    shallow("top", groove.top_depth.value, c.frame.top.thickness.value);
+}
+
+void object_to_pane(const Case& c, const PaneSpec& spec, Objections& list) {
+    const bool curved = c.plan.front && spec.side == CaseSide::front;
+    const Sheet& sheet = *c.sheets.at(spec.sheet).like;
+    if (curved && sheet.kind == SheetKind::float_glass) {
+        list.add(spec.pointer + "/sheet", "glass can't be bent here", "take a plastic sheet for a curved pane");
+    } else if (curved && spec.bend.value == Bend::heat && !sheet.forming) {
+        list.add(spec.pointer + "/sheet", "this sheet can't be formed in heat", "take another sheet");
+    }
+    if (spec.blank.method.value == BlankMethod::as_cut && (spec.length || spec.height)) {
+        list.add(spec.pointer + "/size", "the blank is given as cut, so the pane's size follows from it",
+                 "leave out size, or the blank's length and width");
+    }
+}
+
+void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, Objections& list) {
+    const std::string& pointer = c.pane(pane.side)->pointer;
+    const std::string side(side_text(pane.side));
+    if (pane.opening_length <= 0) {
+        list.add("/frame/post/width", "the posts leave no opening at the " + side, "take thinner posts");
+        return;
+    }
+    if (pane.length <= 0 || pane.height <= 0) {
+        list.add(pointer, "the clearances leave nothing of the pane", "give smaller clearances or deeper grooves");
+    }
+    const double run = c.frame.groove.post_depth.value + c.cutter.diameter.value / 2;
+    if (pane.opening_length + 2 * run <= c.frame.groove.width.value) {
+        list.add("/frame/groove/width", "the groove is wider than it is long at the " + side,
+                 "give a narrower groove");
+    }
+    for (const auto& [end, inside] : {std::pair{"start", pane.start_in_post},
+                                      std::pair{"end", pane.end_in_post}}) {
+        if (c.frame.groove.post_depth.value >= inside) {
+            list.add("/frame/groove/depth/post",
+                     "the groove is deeper than half the post at the " + side + "'s " + end +
+                         ": grooves would meet",
+                     "give less than " + mm(inside));
+            return;
+        }
+    }
+    if (pane.curved && pane.length >= kTwoPi * pane.radius) {
+        list.add(pointer, "the pane is longer than a full turn", "give a shorter one");
+    }
+}
+
+void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
+    for (const auto& [name, plate] : {std::pair{"base", &frame.base}, std::pair{"top", &frame.top}}) {
+        if (!plate->outline) {
+            list.add("/frame/" + std::string(name) + "/margin",
+                     "the glazing line set out by this margin does not close",
+                     "give another margin or front arc");
+        }
+    }
+    for (const PostLayout& post : frame.posts) {
+        const std::string corner(corner_text(post.corner));
+        if (post.section.size() != 1) {
+            list.add("/frame/groove", "the grooves cut the " + corner + " post apart",
+                     "give narrower or shallower post grooves, or a larger post");
+        } else if (post.grooves.size() == 2 && c.frame.post.hold.value == Hold::groove &&
+                   gap(post.grooves[0].hold, post.grooves[1].hold) == 0) {
+            list.add("/frame/groove/depth/post", "the grooves in the " + corner + " post meet",
+                     "give shallower or narrower grooves, or a larger post");
+        }
+    }
+}
+
+}  // namespace
+
+std::vector<Objection> objections(const Case& c) {
+    Objections list;
+    object_to_arc(c, list);
+    object_to_posts(c, list);
+    object_to_plates(c, list);
+    for (const PaneSpec& spec : c.panes) {
+        object_to_pane(c, spec, list);
+    }
+    if (!list.empty()) {
+        return list.take();
+    }
+    // Radii are looked at before the form and the grooves are computed from them.
+    if (const auto arc = front_arc(c.plan)) {
+        const PaneSpec* spec = c.pane(CaseSide::front);
+        const double least = spec ? spec->thickness.value / 2 +
+                                        forming::least_inside_radius(
+                                            c.form, c.sheets.at(spec->sheet).springback.value)
+                                  : 0;
+        if (arc->radius <= std::max(least, c.frame.groove.width.value)) {
+            list.add("/plan/front",
+                     "the radius (" + mm(arc->radius) + ") is too small for sheet, groove and form",
+                     "give a larger radius, or a thinner skin");
+            return list.take();
+        }
+    }
+    const CaseSums<double> sums = solve(c);
+    for (const auto& pane : sums.panes) {
+        object_to_solved_pane(c, pane, list);
+    }
+    if (list.empty()) {
+        object_to_layout(c, layout(c, sums), list);
+    }
+    return list.take();
+}
+
+}  // namespace bowfront::fit

@@ -1,0 +1,136 @@
+#include "bowfront/fit/plan.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "bowfront/base/contract.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+
+// The front from left to right, bowed towards −Y.
+std::vector<Segment> front_side(const ArcSizes<double>& arc) {
+    // The centre stands behind the crown by the radius; the crown in front of the chord by the rise.
+    const Point centre{0, arc.radius - arc.rise};
+    const int pieces = arc.sweep > kPi ? 2 : 1;
+    std::vector<Segment> chain;
+    for (int i = 0; i < pieces; ++i) {
+        const double sweep = arc.sweep / pieces;
+        chain.push_back(
+            arc_segment(centre, arc.radius, -kPi / 2 - arc.sweep / 2 + i * sweep, sweep));
+    }
+    // Ends exactly on the corner points, so that chains join without a gap.
+    chain.front().from = {-arc.chord / 2, 0};
+    chain.back().to = {arc.chord / 2, 0};
+    return chain;
+}
+
+struct Place {
+    std::size_t piece = 0;
+    double along = 0;  // from the piece's start
+};
+
+Place place_of(const std::vector<Segment>& chain, double length) {
+    BOWFRONT_EXPECTS(!chain.empty());
+    Place place{0, length};
+    while (place.piece + 1 < chain.size() && place.along > chain[place.piece].length()) {
+        place.along -= chain[place.piece].length();
+        ++place.piece;
+    }
+    return place;
+}
+
+// The point on a straight or arc at a length from its start, before or past its ends too.
+Point run_on(const Segment& segment, double along) {
+    if (segment.straight()) {
+        const Point d = segment.to - segment.from;
+        return segment.from + d * (along / norm(d));
+    }
+    const Point centre = segment.centre();
+    const double radius = segment.radius();
+    const Point arm = segment.from - centre;
+    const double start = std::atan2(arm.y, arm.x);
+    return centre + direction(start + std::copysign(along / radius, segment.bulge)) * radius;
+}
+
+Segment piece(const Segment& segment, double from, double to) {
+    const Point a = run_on(segment, from);
+    const Point b = run_on(segment, to);
+    if (segment.straight()) {
+        return {a, b, 0};
+    }
+    const double sweep = (to - from) / segment.radius();
+    return {a, b, std::copysign(std::tan(sweep / 4), segment.bulge)};
+}
+
+}  // namespace
+
+std::string_view corner_text(CaseSide starts) noexcept {
+    switch (starts) {
+        case CaseSide::front: return "front-left";
+        case CaseSide::right: return "front-right";
+        case CaseSide::back: return "back-right";
+        case CaseSide::left: break;
+    }
+    return "back-left";
+}
+
+CaseSide previous(CaseSide side) noexcept { return kCaseSides[(index(side) + 3) % 4]; }
+CaseSide next(CaseSide side) noexcept { return kCaseSides[(index(side) + 1) % 4]; }
+
+GlazingLine glazing_line(const Plan& plan, const std::optional<ArcSizes<double>>& front) {
+    const double half = plan.width.value / 2;
+    const double depth = plan.depth.value;
+    GlazingLine line;
+    line.corners = {Point{-half, 0}, Point{half, 0}, Point{half, depth}, Point{-half, depth}};
+    for (const CaseSide side : kCaseSides) {
+        line.sides[index(side)] = {
+            Segment{line.corners[index(side)], line.corners[index(next(side))], 0}};
+    }
+    if (front) {
+        line.sides[index(CaseSide::front)] = front_side(*front);
+    }
+    for (const CaseSide side : kCaseSides) {
+        const double turn = side == CaseSide::front && front ? front->sweep / 2 : 0;
+        const double along = kPi / 2 * static_cast<double>(index(side));
+        line.directions[index(side)].next = along - turn;
+        line.directions[index(next(side))].previous = along + turn + kPi;
+    }
+    return line;
+}
+
+std::vector<Segment> stretch(const std::vector<Segment>& chain, double from, double to) {
+    BOWFRONT_EXPECTS(from < to);
+    const Place start = place_of(chain, from);
+    const Place end = place_of(chain, to);
+    std::vector<Segment> result;
+    for (std::size_t i = start.piece; i <= end.piece; ++i) {
+        const double a = i == start.piece ? start.along : 0;
+        const double b = i == end.piece ? end.along : chain[i].length();
+        if (b - a > kJoint) {
+            result.push_back(piece(chain[i], a, b));
+        }
+    }
+    return result;
+}
+
+Point point_at(const std::vector<Segment>& chain, double length) {
+    const Place place = place_of(chain, length);
+    return run_on(chain[place.piece], place.along);
+}
+
+Point tangent_at(const std::vector<Segment>& chain, double length) {
+    const Place place = place_of(chain, length);
+    const Segment& segment = chain[place.piece];
+    if (segment.straight()) {
+        const Point d = segment.to - segment.from;
+        return d * (1 / norm(d));
+    }
+    const Point arm = run_on(segment, place.along) - segment.centre();
+    const Point left = left_of(arm) * (1 / norm(arm));
+    return segment.bulge > 0 ? left : left * -1;
+}
+
+}  // namespace bowfront::fit

@@ -1,0 +1,119 @@
+#include "solve.hpp"
+
+#include <numbers>
+
+#include "bowfront/base/contract.hpp"
+#include "bowfront/fit/plan.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+template <class N>
+std::optional<ArcSizes<N>> solve_front(const Plan& plan, Book<N>& book) {
+    if (!plan.front) {
+        return std::nullopt;
+    }
+    const bool angle = plan.front->measure == ArcMeasure::sweep;
+    return forming::arc_over_chord(
+        plan.front->measure,
+        book.input("a", angle ? Kind::angle : Kind::length, plan.front->value),
+        book.input("w_p", Kind::length, plan.width), "plan/front", book);
+}
+
+constexpr std::string_view kHeatLimits = "forming ranges of the sheet library";
+
+template <class N>
+HeatingSums<N> solve_heating(const PaneTask<N>& task, const PaneSums<N>& pane) {
+    const Forming& forming = *task.c.sheets.at(task.spec.sheet).like->forming;
+    const auto reference = [&](std::string_view key, std::string_view symbol,
+                               const Property& property) {
+        return task.book.reference({"heating", task.side, key}, symbol, Kind::temperature,
+                                   property.value, {property.source});
+    };
+    const auto figure = [&](std::string_view key, std::string_view symbol, Kind kind, N value,
+                            std::string_view source) {
+        return task.book.figure({"heating", task.side, key}, symbol, kind, value, source);
+    };
+    HeatingSums<N> heating;
+    heating.side = task.spec.side;
+    const auto& oven = task.c.oven;
+    const N proposed = reference("proposed", "T_lib", forming.set);
+    heating.oven_set = figure(
+        "oven_set", "T_set", Kind::temperature,
+        oven && oven->set ? task.book.input("T_case", Kind::temperature, *oven->set) : proposed,
+        "the case file, or the library's setting");
+    heating.core_min = reference("core_min", "T_core", forming.core_min);
+    heating.face_limit = reference("face_limit", "T_face", forming.face_max);
+    heating.accuracy =
+        oven ? task.book.input("δ_T", Kind::temperature_difference, oven->accuracy) : N(0);
+    heating.margin_to_limit =
+        figure("margin_to_limit", "m_T", Kind::temperature_difference,
+               heating.face_limit - (heating.oven_set + heating.accuracy), kHeatLimits);
+    heating.margin_to_core =
+        figure("margin_to_core", "m_core", Kind::temperature_difference,
+               heating.oven_set - heating.accuracy - heating.core_min, kHeatLimits);
+    constexpr double kHundredthInch = 0.254;  // mm
+    heating.shop_rule = figure("shop_rule_min", "τ", Kind::plain, pane.thickness / kHundredthInch,
+                               "one minute for each 0.01 in of thickness (common practice, no "
+                               "source)");
+    return heating;
+}
+
+template <class N>
+PaneForm<N> solve_form(const PaneTask<N>& task, const PaneSums<N>& pane) {
+    const SheetSpec& sheet = task.c.sheets.at(task.spec.sheet);
+    const bool lengthwise = task.spec.along.value == Extrusion::length;
+    const auto& shrink = lengthwise ? sheet.shrink_across : sheet.shrink_along;
+    const auto& spread = lengthwise ? sheet.spread_across : sheet.spread_along;
+    const N s = task.book.input(lengthwise ? "s_c" : "s_a", Kind::ratio, shrink);
+    const N ds = task.book.input(lengthwise ? "Δs_c" : "Δs_a", Kind::ratio, spread);
+    const FormTask<N> form{pane.inside_radius, pane.sweep, pane.blank_width,
+                           pane.blank_width * (1 - s + ds),
+                           task.book.input("k_s", Kind::ratio, sheet.springback)};
+    return {task.spec.side, forming::form_sizes(form, task.c.form, task.side, task.book)};
+}
+
+template <class N>
+CaseSums<N> solve_all(const Case& c, Book<N>& book) {
+    CaseSums<N> sums;
+    sums.front = solve_front(c.plan, book);
+    std::optional<ArcSizes<double>> shape;
+    if (sums.front) {
+        shape = ArcSizes<double>{value_of(sums.front->radius), value_of(sums.front->sweep),
+                                 value_of(sums.front->chord), value_of(sums.front->rise),
+                                 value_of(sums.front->length)};
+    }
+    const GlazingLine line = glazing_line(c.plan, shape);
+    for (const PaneSpec& spec : c.panes) {
+        const PaneTask<N> task{c, spec, side_text(spec.side), book};
+        PaneSums<N> pane;
+        solve_sizes(task, sums.front, line.directions[index(spec.side)],
+                    line.directions[index(next(spec.side))], pane);
+        solve_edges(task, pane);
+        if (pane.heated) {
+            sums.heating.push_back(solve_heating(task, pane));
+            sums.forms.push_back(solve_form(task, pane));
+        }
+        sums.panes.push_back(std::move(pane));
+    }
+    return sums;
+}
+
+}  // namespace
+
+CaseSums<double> solve(const Case& c) {
+    Book<double> book;
+    return solve_all(c, book);
+}
+
+CaseSums<Traced> solve(const Case& c, Workings& workings) {
+    Book<Traced> book(workings);
+    return solve_all(c, book);
+}
+
+std::optional<ArcSizes<double>> front_arc(const Plan& plan) {
+    Book<double> book;
+    return solve_front(plan, book);
+}
+
+}  // namespace bowfront::fit

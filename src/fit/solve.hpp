@@ -1,0 +1,52 @@
+#pragma once
+/// \file
+/// The pieces that `solve` is put together from, templates over the kind of number.
+
+#include "bowfront/fit/post.hpp"
+#include "bowfront/fit/sums.hpp"
+
+namespace bowfront::fit {
+
+/// What the sums of one pane are asked of.
+template <class N>
+struct PaneTask {
+    const Case& c;
+    const PaneSpec& spec;
+    std::string_view side;
+    Book<N>& book;
+
+    [[nodiscard]] N input(std::string_view symbol, const Sourced<double>& value) const {
+        return book.input(symbol, Kind::length, value);
+    }
+    [[nodiscard]] N figure(std::string_view key, std::string_view symbol, N value,
+                           std::string_view source, Kind kind = Kind::length) const {
+        return book.figure({"panes", side, key}, symbol, kind, value, source);
+    }
+};
+
+/// The tolerance of one size, ± mm.
+template <class N>
+[[nodiscard]] N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,
+                          const Sourced<ToleranceSpec>& spec, double size);
+
+/// Tolerances of the frame as one pane meets them, ± mm.
+template <class N>
+struct FrameTolerances {
+    N opening_height;
+    N opening_length;
+    N base_depth;
+    N top_depth;
+    N post_depth;
+    N groove_width;
+};
+
+/// Openings, formed size, blank, curve.
+template <class N>
+void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
+                 const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane);
+
+/// Engagement, clearances, room, loading.
+template <class N>
+void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane);
+
+}  // namespace bowfront::fit

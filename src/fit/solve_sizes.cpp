@@ -1,0 +1,284 @@
+#include <cmath>
+
+#include "bowfront/base/contract.hpp"
+#include "bowfront/forming/pane.hpp"
+#include "solve.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kLeastToleranced = 0.5;  // ISO 2768-1 starts here
+
+double class_tolerance(ToleranceClass by_class, double size) {
+    const double toleranced = std::max(size, kLeastToleranced);
+    if (const auto value = linear_tolerance(by_class, toleranced)) {
+        return *value;
+    }
+    // Class f ends at 2 m, class v begins at 3 mm: the next class that has a value stands in.
+    return linear_tolerance(ToleranceClass::medium, toleranced).value();
+}
+
+template <class N>
+N shrink_input(const PaneTask<N>& task, std::string_view symbol, const Sourced<double>& value) {
+    return task.book.input(symbol, Kind::ratio, value);
+}
+
+// Shrink along the pane's length and along its height.
+template <class N>
+struct PaneShrink {
+    Shrink<N> length{N(0), N(0)};
+    Shrink<N> height{N(0), N(0)};
+};
+
+template <class N>
+PaneShrink<N> pane_shrink(const PaneTask<N>& task) {
+    const SheetSpec& sheet = task.c.sheets.at(task.spec.sheet);
+    const bool lengthwise = task.spec.along.value == Extrusion::length;
+    const auto shrink = [&](bool along, std::string_view symbol, std::string_view spread) {
+        return Shrink<N>{
+            shrink_input(task, symbol, along ? sheet.shrink_along : sheet.shrink_across),
+            shrink_input(task, spread, along ? sheet.spread_along : sheet.spread_across)};
+    };
+    return {shrink(lengthwise, lengthwise ? "s_a" : "s_c", lengthwise ? "Δs_a" : "Δs_c"),
+            shrink(!lengthwise, lengthwise ? "s_c" : "s_a", lengthwise ? "Δs_c" : "Δs_a")};
+}
+
+// One direction of a pane: its size as formed with ±, and the blank's size.
+template <class N>
+struct Extent {
+    N formed;
+    N tolerance;
+    N blank;
+};
+
+struct ExtentNames {
+    std::string_view formed, blank, tolerance, cut_tolerance;
+    std::string_view formed_symbol, blank_symbol, tolerance_symbol, cut_symbol;
+};
+
+constexpr ExtentNames kLengthNames{"formed/developed_length", "blank/length", "tolerance/length",
+                                   "tolerance/cut_length",    "L",            "L₀",
+                                   "ΔL",                      "δ_L"};
+constexpr ExtentNames kHeightNames{"formed/height",        "blank/width", "tolerance/height",
+                                   "tolerance/cut_height", "W",           "W₀",
+                                   "ΔW",                   "δ_W"};
+
+constexpr std::string_view kShrinkSource = "definition of shrink as loss over the length before heating";
+
+template <class N>
+Extent<N> extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
+                 const std::optional<Sourced<double>>& cut, const Shrink<N>& shrink, bool heated) {
+    const auto& spec = task.c.tolerance.cut;
+    const auto cut_tolerance = [&](N size) {
+        return tolerance(task, names.cut_tolerance, names.cut_symbol, spec, value_of(size));
+    };
+    Extent<N> result;
+    const bool as_cut = task.spec.blank.method.value == BlankMethod::as_cut;
+    if (!heated) {
+        // Cut to size: blank and pane are the same piece.
+        const N size = as_cut ? task.input(names.blank_symbol, *cut) : wanted;
+        result.blank = task.figure(names.blank, names.blank_symbol, size, "cut once, not heated");
+        result.formed = task.figure(names.formed, names.formed_symbol, result.blank,
+                                    "cut once, not heated");
+        result.tolerance = task.figure(names.tolerance, names.tolerance_symbol,
+                                       cut_tolerance(result.blank), "the cut alone");
+        return result;
+    }
+    if (as_cut) {
+        result.blank = task.figure(names.blank, names.blank_symbol,
+                                   task.input(names.blank_symbol, *cut), "as it is already cut");
+        result.formed = task.figure(names.formed, names.formed_symbol,
+                                    forming::formed_from(result.blank, shrink.nominal),
+                                    kShrinkSource);
+    } else {
+        result.formed = task.figure(names.formed, names.formed_symbol, wanted,
+                                    "size that the frame asks for");
+        const bool trimmed = task.spec.blank.method.value == BlankMethod::trim_after;
+        const N hot = trimmed ? result.formed + 2 * task.input("m", task.spec.blank.trim)
+                              : result.formed;
+        result.blank = task.figure(names.blank, names.blank_symbol,
+                                   forming::blank_for(hot, shrink.nominal), kShrinkSource);
+        if (trimmed) {
+            result.tolerance = task.figure(names.tolerance, names.tolerance_symbol,
+                                           cut_tolerance(result.formed), "the trimming cut alone");
+            return result;
+        }
+    }
+    result.tolerance = task.figure(
+        names.tolerance, names.tolerance_symbol,
+        cut_tolerance(result.blank) * (1 - shrink.nominal) + result.blank * shrink.spread,
+        "limits added: the blank's cut, and the spread of its shrink");
+    return result;
+}
+
+template <class N>
+N wanted_height(const PaneTask<N>& task, N opening) {
+    if (task.spec.height) {
+        return task.input("W", *task.spec.height);
+    }
+    const N top = task.input("D_t", task.c.frame.groove.top_depth);
+    if (task.c.frame.loading.value == Loading::lift_and_drop) {
+        return opening + top - task.input("c_l", task.c.fit.loading_clearance);
+    }
+    return opening + task.input("D_b", task.c.frame.groove.base_depth) + top -
+           task.input("c_t", task.c.fit.top_clearance);
+}
+
+template <class N>
+N wanted_length(const PaneTask<N>& task, N opening) {
+    if (task.spec.length) {
+        return task.input("L", *task.spec.length);
+    }
+    return opening + 2 * (task.input("D_p", task.c.frame.groove.post_depth) -
+                          task.input("c_e", task.c.fit.end_clearance));
+}
+
+template <class N>
+void solve_opening(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
+                   const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane) {
+    const Post& post = task.c.frame.post;
+    const bool across = task.spec.side == CaseSide::front || task.spec.side == CaseSide::back;
+    pane.side_length = task.figure(
+        "side_length", "S",
+        pane.curved ? front->length
+                    : task.input(across ? "w_p" : "d_p",
+                                 across ? task.c.plan.width : task.c.plan.depth),
+        "glazing line, corner to corner");
+    const std::string start_path = std::string(task.side) + "/start";
+    const std::string end_path = std::string(task.side) + "/end";
+    const N radius = pane.curved ? front->radius : N(0);
+    pane.start_in_post = length_in_post(
+        post, post_faces(post.section.value, start),
+        LeavingLine<N>{start.next, pane.curved, true, radius, start_path}, task.book);
+    pane.end_in_post = length_in_post(
+        post, post_faces(post.section.value, end),
+        LeavingLine<N>{end.previous, pane.curved, false, radius, end_path}, task.book);
+    pane.opening_length =
+        task.figure("opening/length", "O", pane.side_length - pane.start_in_post - pane.end_in_post,
+                    "glazing line outside both posts");
+    pane.opening_height = task.figure("opening/height", "H",
+                                      task.input("h", task.c.frame.clear_height),
+                                      "clear height between base and top");
+}
+
+template <class N>
+void solve_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneSums<N>& pane) {
+    pane.thickness = task.figure("thickness", "t", task.input("t", task.spec.thickness), "as bought");
+    const auto& given = task.c.tolerance.sheet_thickness;
+    if (given) {
+        pane.thickness_tolerance = tolerance(task, "tolerance/thickness", "δ_t", *given,
+                                             value_of(pane.thickness));
+    } else {
+        const Property limit = thickness_tolerance(*task.c.sheets.at(task.spec.sheet).like,
+                                                   value_of(pane.thickness));
+        pane.thickness_tolerance =
+            task.book.reference({"panes", task.side, "tolerance/thickness"}, "δ_t", Kind::length,
+                                limit.value, {limit.source});
+    }
+    const N thick = pane.thickness + pane.thickness_tolerance;
+    if (!pane.heated) {
+        pane.formed_thickness =
+            task.figure("formed/thickness", "t₁", pane.thickness, "not heated");
+        pane.thickest = task.figure("thickest", "t₁max", thick, "limit of the sheet's thickness");
+        return;
+    }
+    pane.formed_thickness =
+        task.figure("formed/thickness", "t₁",
+                    forming::thickened(pane.thickness, shrink.length.nominal, shrink.height.nominal),
+                    "constant volume");
+    pane.thickest = task.figure(
+        "thickest", "t₁max",
+        forming::thickened(thick, shrink.length.nominal + shrink.length.spread,
+                           shrink.height.nominal + shrink.height.spread),
+        "constant volume, at the limits of thickness and shrink");
+}
+
+template <class N>
+void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
+                 PaneSums<N>& pane) {
+    using std::cos;
+    using std::sin;
+    if (!pane.curved) {
+        pane.radius = pane.inside_radius = pane.sweep = pane.rise = pane.cold_radius =
+            pane.flexing_stress = N(0);
+        pane.chord = pane.length;
+        return;
+    }
+    constexpr std::string_view kSource = "geometry of the mid-surface";
+    pane.radius = front->radius;
+    pane.inside_radius =
+        task.figure("formed/inside_radius", "Ri", pane.radius - pane.thickness / 2, kSource);
+    pane.sweep =
+        task.figure("formed/sweep", "θ", pane.length / pane.radius, kSource, Kind::angle);
+    pane.chord =
+        task.figure("formed/chord", "c", 2 * pane.radius * sin(pane.sweep / 2), kSource);
+    pane.rise =
+        task.figure("formed/rise", "f", pane.radius * (1 - cos(pane.sweep / 2)), kSource);
+    const Sheet& sheet = *task.c.sheets.at(task.spec.sheet).like;
+    const auto& multiple = sheet.cold_bend_multiple;
+    pane.cold_radius =
+        multiple ? task.figure("cold_radius", "Rc",
+                               task.book.reference({"panes", task.side, "cold_bend_multiple"}, "k",
+                                                   Kind::plain, multiple->value,
+                                                   {multiple->source}) *
+                                   pane.thickness,
+                               "smallest radius held cold: R = k·t")
+                 : N(0);
+    if (pane.heated) {
+        pane.flexing_stress = N(0);
+        return;
+    }
+    const N modulus = task.book.reference({"panes", task.side, "modulus"}, "E", Kind::stress,
+                                          sheet.modulus.value, {sheet.modulus.source});
+    pane.flexing_stress = task.figure(
+        "flexing_stress", "σ",
+        modulus * forming::flexing_strain(pane.thickness, 1 / pane.radius, N(0)),
+        "bending of a thin strip: σ = E·t/2·abs(1/R₁ − 1/R₂)", Kind::stress);
+}
+
+}  // namespace
+
+template <class N>
+N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,
+            const Sourced<ToleranceSpec>& spec, double size) {
+    if (!spec.value.by_class) {
+        return task.book.input(symbol, Kind::length,
+                               Sourced<double>{spec.value.value, spec.origin});
+    }
+    return task.book.reference({"panes", task.side, key}, symbol, Kind::length,
+                               class_tolerance(*spec.value.by_class, size),
+                               {"ISO 2768-1:1989, table 1"});
+}
+
+template <class N>
+void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
+                 const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane) {
+    pane.side = task.spec.side;
+    pane.curved = front.has_value() && task.spec.side == CaseSide::front;
+    pane.heated = pane.curved && task.spec.bend.value == Bend::heat;
+    solve_opening(task, front, start, end, pane);
+    const PaneShrink<N> shrink = pane.heated ? pane_shrink(task) : PaneShrink<N>{};
+    const Extent<N> length = extent(task, kLengthNames, wanted_length(task, pane.opening_length),
+                                    task.spec.blank.length, shrink.length, pane.heated);
+    const Extent<N> height = extent(task, kHeightNames, wanted_height(task, pane.opening_height),
+                                    task.spec.blank.width, shrink.height, pane.heated);
+    pane.length = length.formed;
+    pane.length_tolerance = length.tolerance;
+    pane.blank_length = length.blank;
+    pane.height = height.formed;
+    pane.height_tolerance = height.tolerance;
+    pane.blank_width = height.blank;
+    solve_thickness(task, shrink, pane);
+    solve_curve(task, front, pane);
+}
+
+template double tolerance(const PaneTask<double>&, std::string_view, std::string_view,
+                          const Sourced<ToleranceSpec>&, double);
+template Traced tolerance(const PaneTask<Traced>&, std::string_view, std::string_view,
+                          const Sourced<ToleranceSpec>&, double);
+template void solve_sizes(const PaneTask<double>&, const std::optional<ArcSizes<double>>&,
+                          const CornerDirections&, const CornerDirections&, PaneSums<double>&);
+template void solve_sizes(const PaneTask<Traced>&, const std::optional<ArcSizes<Traced>>&,
+                          const CornerDirections&, const CornerDirections&, PaneSums<Traced>&);
+
+}  // namespace bowfront::fit

@@ -1,0 +1,82 @@
+#include "bowfront/io/defaults.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "bowfront/base/contract.hpp"
+
+namespace bowfront::io {
+namespace {
+
+constexpr std::string_view kPractice = "common practice, no source";
+constexpr std::string_view kClassM = "ISO 2768-1, class m (medium)";
+constexpr std::string_view kIndoors = "a heated room through the year; common practice, no source";
+
+constexpr auto kRule = Default::Kind::rule;
+
+constexpr std::array kTable = {
+    Default{"/units", "mm", "bare lengths are millimetres unless the file says inches"},
+    Default{"/frame/timber", "flat-sawn boards, grain along the width",
+            "the case file has no key for how base and top are sawn", kRule},
+    Default{"/frame/loading", "slide-in",
+            "panes slide down the posts' grooves and the top goes on last"},
+    Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},
+    Default{"/frame/post/hold", "groove", "the hold of panes that slide in"},
+    Default{"/frame/post/depth", "the post's width", "a post is as deep as it is wide", kRule},
+    Default{"/frame/bead/width", "8 mm", kPractice},
+    Default{"/panes/*/bend", "heat", "a curved pane is formed hot unless it is said to be cold"},
+    Default{"/panes/*/along", "length", "the extrusion's direction is not given"},
+    Default{"/panes/*/blank", "allow-shrink", "cut once, larger by the shrink"},
+    Default{"/panes/*/blank/trim", "10 mm", kPractice},
+    Default{"/blank/trim", "10 mm", kPractice},
+    Default{"/fit/end_clearance", "3 mm", kPractice},
+    Default{"/fit/top_clearance", "4 mm", kPractice},
+    Default{"/fit/loading_clearance", "1 mm", kPractice},
+    Default{"/fit/least_engagement", "the larger of 3 mm and the pane's thickness", kPractice,
+            kRule},
+    Default{"/tolerance/cut", "m", kClassM},
+    Default{"/tolerance/groove_depth", "m", kClassM},
+    Default{"/tolerance/groove_width", "0.1 mm", "what a true cutter leaves; common practice, no source"},
+    Default{"/tolerance/opening", "m", kClassM},
+    Default{"/tolerance/sheet_thickness", "the tolerance of the sheet's own standard",
+            "the sheet has not been measured", kRule},
+    Default{"/webs/web", "4 mm", kPractice},
+    Default{"/webs/cheek", "6 mm", kPractice},
+    Default{"/webs/floor", "1/3", kPractice},
+    Default{"/form/skin/thickness", "3 mm", kPractice},
+    Default{"/form/cover/thickness", "0.6 mm", kPractice},
+    Default{"/form/overrun", "60 mm", kPractice},
+    Default{"/form/overhang", "20 mm", kPractice},
+    Default{"/form/ribs/thickness", "18 mm", kPractice},
+    Default{"/form/ribs/depth", "70 mm", kPractice},
+    Default{"/form/ribs/max_spacing", "180 mm", kPractice},
+    Default{"/form/ribs/foot", "60 mm", kPractice},
+    Default{"/form/fence/depth", "25 mm", kPractice},
+    Default{"/form/fence/clearance", "1 mm", kPractice},
+    Default{"/form/joint_allowance", "0.2 mm", kPractice},
+    Default{"/oven/accuracy", "5 C",
+            "a forced-air oven holds about 5 C, by a sheet maker's forming guide"},
+    Default{"/service/built_at/temperature", "20 C", kPractice},
+    Default{"/service/built_at/humidity", "50 %", kPractice},
+    Default{"/service/temperature/0", "15 C", kIndoors},
+    Default{"/service/temperature/1", "28 C", kIndoors},
+    Default{"/service/humidity/0", "35 %", kIndoors},
+    Default{"/service/humidity/1", "60 %", kIndoors},
+    Default{"/stock/*/count", "as many as needed", "the stock is not counted", kRule},
+    Default{"/cutter/diameter", "3.175 mm", "a cutter of 1/8 in; common practice, no source"},
+    Default{"/cutter/spacing", "8 mm", kPractice},
+};
+
+}  // namespace
+
+std::span<const Default> case_defaults() noexcept { return kTable; }
+
+const Default& default_of(std::string_view pointer) {
+    const auto row = std::find_if(kTable.begin(), kTable.end(), [pointer](const Default& entry) {
+        return entry.pointer == pointer;
+    });
+    BOWFRONT_EXPECTS(row != kTable.end());
+    return *row;
+}
+
+}  // namespace bowfront::io

@@ -1,0 +1,53 @@
+#pragma once
+/// \file
+/// What all parts of the reader of one file share.
+
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+#include "bowfront/model/case.hpp"
+#include "faults.hpp"
+#include "json_node.hpp"
+
+namespace bowfront::io {
+
+/// A value of the file, or of the table of defaults, with the pointer that it has or would have.
+struct Value {
+    const JsonNode* node = nullptr;
+    std::string pointer;
+};
+
+/// Faults and assumptions of one file, and the unit of its bare lengths.
+class Reading {
+  public:
+    explicit Reading(Faults& faults) noexcept : faults_(faults) {}
+
+    /// Of bare lengths; millimetres until it is set.
+    [[nodiscard]] LengthUnit unit() const noexcept { return unit_; }
+    void set_unit(LengthUnit unit) noexcept { unit_ = unit; }
+    /// A length in the file's unit, for messages.
+    [[nodiscard]] std::string length_text(double millimetres) const;
+
+    /// A fault of a value.
+    void refuse(const Value& value, Code code, std::string found, std::string wanted);
+    /// A value of the wrong type.
+    void refuse_type(const Value& value, std::string_view wanted);
+    [[nodiscard]] Faults& faults() noexcept { return faults_; }
+
+    void assume(std::string pointer, std::string value, std::string why);
+    /// Lists a value that the file does not give, once; does nothing for a given one.
+    void list_used(const Origin& origin, std::string value);
+    [[nodiscard]] std::vector<Assumption> take_assumed() noexcept { return std::move(assumed_); }
+
+  private:
+    Faults& faults_;
+    LengthUnit unit_ = LengthUnit::millimetre;
+    std::vector<Assumption> assumed_;
+};
+
+/// Where a given value stands.
+[[nodiscard]] Origin given_at(const Value& value);
+
+}  // namespace bowfront::io

@@ -1,0 +1,43 @@
+#include "bowfront/model/case.hpp"
+
+namespace bowfront {
+
+std::string_view side_text(CaseSide side) noexcept {
+    switch (side) {
+        case CaseSide::front: return "front";
+        case CaseSide::right: return "right";
+        case CaseSide::back: return "back";
+        case CaseSide::left: break;
+    }
+    return "left";
+}
+
+std::string_view edge_text(PaneEdge edge) noexcept {
+    switch (edge) {
+        case PaneEdge::bottom: return "bottom";
+        case PaneEdge::top: return "top";
+        case PaneEdge::start: return "start";
+        case PaneEdge::end: break;
+    }
+    return "end";
+}
+
+std::string_view method_text(BlankMethod method) noexcept {
+    switch (method) {
+        case BlankMethod::allow_shrink: return "allow-shrink";
+        case BlankMethod::trim_after: return "trim-after";
+        case BlankMethod::as_cut: break;
+    }
+    return "as-cut";
+}
+
+const PaneSpec* Case::pane(CaseSide side) const noexcept {
+    for (const PaneSpec& spec : panes) {
+        if (spec.side == side) {
+            return &spec;
+        }
+    }
+    return nullptr;
+}
+
+}  // namespace bowfront

@@ -1,0 +1,26 @@
+#include "bowfront/pipeline/design.hpp"
+
+#include "bowfront/base/error.hpp"
+#include "bowfront/fit/checks.hpp"
+
+namespace bowfront {
+
+Design design(std::string_view text, const std::string& file_name) {
+    Design result;
+    result.read = io::read_case(text, file_name);
+    std::vector<Diagnostic> faults;
+    for (const Objection& objection : fit::objections(result.c())) {
+        const io::Place place = result.read.places.of_value(objection.pointer);
+        faults.push_back({Code::input_contradiction, file_name, place.line, place.column,
+                          objection.pointer, objection.found, objection.wanted});
+    }
+    if (!faults.empty()) {
+        throw InputError(std::move(faults));
+    }
+    result.sums = fit::solve(result.c());
+    result.layout = fit::layout(result.c(), result.sums);
+    result.findings = fit::checks(result.c(), result.sums, result.layout);
+    return result;
+}
+
+}  // namespace bowfront

@@ -1,0 +1,86 @@
+#include <map>
+
+#include "bowfront/base/error.hpp"
+#include "bowfront/base/number_text.hpp"
+#include "bowfront/io/nearest.hpp"
+#include "bowfront/pattern/case_parts.hpp"
+#include "bowfront/pipeline/design.hpp"
+#include "bowfront/report/derivation.hpp"
+#include "parts.hpp"
+
+namespace bowfront {
+namespace {
+
+constexpr std::string_view kOutline = "area of the outline: shoelace formula and circular segments";
+
+void add_part(const Part& part, Workings& workings) {
+    const std::string path = "parts/" + part.id;
+    const auto measured = [&](const std::string& key, std::string_view symbol, Kind kind,
+                              double value, std::string_view source) {
+        return workings.figure(path + "/" + key, symbol, kind, Traced(value), source);
+    };
+    measured("area", "A", Kind::plain, part.pattern.outline.area(), kOutline);
+    measured("thickness", "t", Kind::length, part.pattern.thickness, "the board or sheet");
+    measured("count", "n", Kind::count, part.count(), "number of places it stands in");
+    const Traced section =
+        measured("section_area", "A_s", Kind::plain, part.body.section.area(), kOutline);
+    const Traced height =
+        measured("height", "h", Kind::length, part.body.height, "extent square to the section");
+    Traced total = section * height;
+    for (std::size_t i = 0; i < part.body.recesses.size(); ++i) {
+        const Recess& recess = part.body.recesses[i];
+        const std::string number = std::to_string(i + 1);
+        total = total - measured("recess_area_" + number, "A_" + number, Kind::plain,
+                                 recess.area.area(), kOutline) *
+                            measured("recess_depth_" + number, "d_" + number, Kind::length,
+                                     recess.depth, "depth of the groove");
+    }
+    const Traced volume = workings.figure(path + "/volume", "V", Kind::plain, total,
+                                          "geometry: a prism less its recesses, mm³");
+    if (part.density > 0) {
+        const Traced density = workings.input(path + "/density", "ρ", Kind::plain, part.density,
+                                              {Origin::Kind::library, {}, 0,
+                                               "library of materials, " + part.material +
+                                                   ", kg/m³"});
+        workings.figure(path + "/mass", "m", Kind::plain, volume * Traced(1e-9) * density,
+                        "mass = volume times density, kg");
+    }
+}
+
+[[noreturn]] void refuse(const std::string& quantity, const Workings& workings,
+                         const std::map<std::string, const Finding*>& checks) {
+    std::vector<std::string_view> known;
+    for (const auto& [path, figure] : workings.figures()) {
+        known.push_back(path);
+    }
+    for (const auto& [path, finding] : checks) {
+        known.push_back(path);
+    }
+    const std::string near = io::nearest(quantity, known);
+    throw InputError({{Code::input_value, {}, 0, 0, {}, "there is no figure \"" + quantity + "\"",
+                       near.empty() ? "name a path of the report, as panes/front/blank/length"
+                                    : "did you mean " + near + "?"}});
+}
+
+}  // namespace
+
+std::string explain_figure(const Design& design, const std::string& quantity, bool as_json) {
+    Workings workings;
+    (void)fit::solve(design.c(), workings);
+    for (const Part& part : all_parts(design)) {
+        add_part(part, workings);
+    }
+    std::map<std::string, const Finding*> checks;
+    for (const Finding& finding : design.findings) {
+        checks.emplace("checks/" + finding.id + "/" + finding.about, &finding);
+    }
+    if (const auto check = checks.find(quantity); check != checks.end()) {
+        return report::check_derivation(*check->second, workings, as_json);
+    }
+    if (workings.find(quantity) == nullptr) {
+        refuse(quantity, workings, checks);
+    }
+    return as_json ? report::derivation_json(workings, quantity) : explain(workings, quantity);
+}
+
+}  // namespace bowfront

@@ -1,0 +1,17 @@
+#include "parts.hpp"
+
+#include "bowfront/pattern/case_parts.hpp"
+
+namespace bowfront {
+
+std::vector<Part> all_parts(const Design& design) {
+    std::vector<Part> parts = pattern::case_parts(design.c(), design.sums, design.layout);
+    for (const auto& form : design.sums.forms) {
+        for (Part& part : pattern::form_parts(design.c(), form)) {
+            parts.push_back(std::move(part));
+        }
+    }
+    return parts;
+}
+
+}  // namespace bowfront

@@ -1,0 +1,188 @@
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <numbers>
+
+#include "bowfront/base/contract.hpp"
+#include "bowfront/report/report.hpp"
+
+namespace bowfront::report {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr double kDegrees = 180 / std::numbers::pi;
+
+// The one door for numbers: nothing that is not finite passes, and −0 is 0.
+Json number(double value) {
+    BOWFRONT_EXPECTS(std::isfinite(value));
+    return value == 0 ? 0.0 : value;
+}
+
+Json edges_json(const PaneSums<double>& pane) {
+    Json edges = Json::array();
+    for (const PaneEdge which : {PaneEdge::top, PaneEdge::bottom, PaneEdge::start, PaneEdge::end}) {
+        const EdgeSums<double>& edge = pane.edge(which);
+        edges.push_back(
+            {{"edge", edge_text(which)},
+             {"engagement",
+              {{"nominal", number(edge.engagement)},
+               {"least", number(edge.engagement_least)},
+               {"most", number(edge.engagement_most)},
+               {"settled", number(edge.settled)},
+               {"limit", number(pane.least_engagement)}}},
+             {"edge_clearance",
+              {{"nominal", number(edge.clearance)}, {"least", number(edge.clearance_least)}}},
+             {"face_clearance",
+              {{"nominal", number(edge.face_clearance)},
+               {"least", number(edge.face_clearance_least)}}}});
+    }
+    return edges;
+}
+
+std::string_view blank_method(const Case& c, const PaneSums<double>& pane) {
+    const BlankMethod method = c.pane(pane.side)->blank.method.value;
+    return pane.heated || method == BlankMethod::as_cut ? method_text(method) : "unheated";
+}
+
+Json pane_json(const Case& c, const PaneSums<double>& pane) {
+    Json formed;
+    if (pane.curved) {
+        formed["inside_radius"] = number(pane.inside_radius);
+        formed["sweep"] = number(pane.sweep * kDegrees);
+        formed["chord"] = number(pane.chord);
+        formed["rise"] = number(pane.rise);
+    }
+    formed["developed_length"] = number(pane.length);
+    formed["height"] = number(pane.height);
+    formed["thickness"] = number(pane.formed_thickness);
+    return {{"side", side_text(pane.side)},
+            {"kind", pane.curved ? "curved" : "flat"},
+            {"sheet", c.pane(pane.side)->sheet},
+            {"thickness", number(pane.thickness)},
+            {"formed", formed},
+            {"blank",
+             {{"length", number(pane.blank_length)},
+              {"width", number(pane.blank_width)},
+              {"method", blank_method(c, pane)}}},
+            {"opening",
+             {{"length", number(pane.opening_length)}, {"height", number(pane.opening_height)}}},
+            {"edges", edges_json(pane)},
+            {"room",
+             {{"vertical",
+               {{"nominal", number(pane.room_vertical.nominal)},
+                {"worst", number(pane.room_vertical.worst)}}},
+              {"sideways",
+               {{"nominal", number(pane.room_sideways.nominal)},
+                {"worst", number(pane.room_sideways.worst)}}}}}};
+}
+
+Json form_json(const PaneForm<double>& form) {
+    const FormSizes<double>& sizes = form.sizes;
+    return {{"pane", side_text(form.side)},
+            {"face_radius", number(sizes.face_radius)},
+            {"rib_radius", number(sizes.rib_radius)},
+            {"rib_sweep", number(sizes.rib_sweep * kDegrees)},
+            {"rib_count", std::lround(sizes.rib_count)},
+            {"rib_pitch", number(sizes.rib_pitch)},
+            {"skin", {{"length", number(sizes.skin_length)}, {"width", number(sizes.width)}}},
+            {"fence_gap", number(sizes.fence_gap)}};
+}
+
+Json heating_json(const HeatingSums<double>& heating) {
+    return {{"pane", side_text(heating.side)},
+            {"oven_set", number(heating.oven_set)},
+            {"shop_rule_min", number(heating.shop_rule)},
+            {"core_min", number(heating.core_min)},
+            {"face_limit", number(heating.face_limit)},
+            {"margin_to_limit", number(heating.margin_to_limit)},
+            {"margin_to_core", number(heating.margin_to_core)}};
+}
+
+Json check_json(const Finding& finding) {
+    return {{"id", finding.id},
+            {"about", finding.about},
+            {"code", code_text(finding.code)},
+            {"state", finding.state},
+            {"value", number(finding.value)},
+            {"worst", number(finding.worst)},
+            {"limit", number(finding.limit)},
+            {"bound", finding.bound == Bound::at_least ? "at-least" : "at-most"},
+            {"margin", number(finding.margin())},
+            {"unit", finding.unit},
+            {"status", status_text(finding.status)},
+            {"advice", finding.advice}};
+}
+
+Json part_json(const PartEntry& entry) {
+    const Part& part = *entry.part;
+    Json json = {{"id", part.id},
+                 {"name", part.name},
+                 {"assembly", part.assembly},
+                 {"material", part.material},
+                 {"thickness", number(part.pattern.thickness)},
+                 {"count", part.count()},
+                 {"area", number(part.pattern.outline.area())},
+                 {"volume", number(volume(part.body))}};
+    if (part.density > 0) {
+        json["mass"] = number(part.mass());
+    }
+    json["file"] = entry.file;
+    json["note"] = part.note;
+    return json;
+}
+
+template <class Items, class Write>
+Json list(const Items& items, Write write) {
+    Json json = Json::array();
+    for (const auto& item : items) {
+        json.push_back(write(item));
+    }
+    return json;
+}
+
+Json open_sides(const Case& c) {
+    Json json = Json::array();
+    for (const CaseSide side : kCaseSides) {
+        if (c.pane(side) == nullptr) {
+            json.push_back(side_text(side));
+        }
+    }
+    return json;
+}
+
+}  // namespace
+
+std::string to_json(const Content& content) {
+    const Case& c = content.c;
+    Json json;
+    json["bowfront_report"] = 1;
+    json["case"] = c.name;
+    json["verdict"] = status_text(verdict(content.findings));
+    if (content.despite_failures) {
+        json["despite_failures"] = true;
+    }
+    json["open_sides"] = open_sides(c);
+    json["panes"] =
+        list(content.sums.panes, [&](const auto& pane) { return pane_json(c, pane); });
+    json["forms"] = list(content.sums.forms, form_json);
+    json["heating"] = list(content.sums.heating, heating_json);
+    json["checks"] = list(content.findings, check_json);
+    json["measured"] = list(content.measured, [](const MeasuredEntry& entry) {
+        return Json{{"about", entry.about},
+                    {"expected", number(entry.expected)},
+                    {"measured", number(entry.measured)}};
+    });
+    json["parts"] = list(content.parts, part_json);
+    json["assumed"] = list(content.assumed, [](const Assumption& assumption) {
+        return Json{{"pointer", assumption.pointer},
+                    {"value", assumption.value},
+                    {"why", assumption.why}};
+    });
+    json["cautions"] = cautions(c, content.sums);
+    json["files"] = list(content.files, [](const FileEntry& file) {
+        return Json{{"path", file.path}, {"sha256", file.sha256}, {"read_back", file.read_back}};
+    });
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace bowfront::report

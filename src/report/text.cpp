@@ -1,0 +1,128 @@
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "bowfront/base/number_text.hpp"
+#include "bowfront/report/report.hpp"
+
+namespace bowfront::report {
+namespace {
+
+constexpr double kDegrees = 180 / std::numbers::pi;
+constexpr int kDecimals = 2;
+
+std::string shown(double value) { return fixed_text(value, kDecimals); }
+
+void headline(const Content& content, std::string& text) {
+    const Status status = verdict(content.findings);
+    text += content.c.name + ": ";
+    switch (status) {
+        case Status::pass: text += "pass - every check holds, worst case included\n"; break;
+        case Status::warn:
+            text += "pass with warnings - every nominal holds, a worst case does not\n";
+            break;
+        case Status::fail: text += "FAIL - do not cut from these figures\n"; break;
+    }
+    for (const CaseSide side : kCaseSides) {
+        if (content.c.pane(side) == nullptr) {
+            text += "The " + std::string(side_text(side)) + " has no pane and stays open.\n";
+        }
+    }
+}
+
+void pane(const PaneSums<double>& pane, std::string& text) {
+    text += "\nPane, " + std::string(side_text(pane.side)) +
+            (pane.curved ? " (curved)\n" : " (flat)\n");
+    text += "  opening       " + shown(pane.opening_length) + " x " + shown(pane.opening_height) +
+            " mm\n";
+    text += "  finished      " + shown(pane.length) + " x " + shown(pane.height) + " x " +
+            shown(pane.formed_thickness) + " mm";
+    if (pane.curved) {
+        text += ", inside radius " + shown(pane.inside_radius) + " mm, chord " +
+                shown(pane.chord) + ", rise " + shown(pane.rise) + ", sweep " +
+                shown(pane.sweep * kDegrees) + " deg";
+    }
+    text += "\n  cut the blank " + shown(pane.blank_length) + " x " + shown(pane.blank_width) +
+            " mm" + (pane.heated ? "" : " (not heated)") + "\n";
+    text += "  edge     engagement  least   most   edge gap  face gap  least\n";
+    for (const PaneEdge which : kPaneEdges) {
+        const EdgeSums<double>& edge = pane.edge(which);
+        const auto column = [](double value, std::size_t width) {
+            const std::string number = shown(value);
+            return std::string(width - std::min(width, number.size()), ' ') + number;
+        };
+        std::string name(edge_text(which));
+        name.resize(8, ' ');
+        text += "  " + name + column(edge.engagement, 11) + column(edge.engagement_least, 7) +
+                column(edge.engagement_most, 7) + column(edge.clearance, 11) +
+                column(edge.face_clearance, 10) + column(edge.face_clearance_least, 7) + "\n";
+    }
+}
+
+void forms(const CaseSums<double>& sums, std::string& text) {
+    for (const auto& form : sums.forms) {
+        const FormSizes<double>& sizes = form.sizes;
+        text += "\nForm for the " + std::string(side_text(form.side)) + " pane\n";
+        text += "  " + std::to_string(std::lround(sizes.rib_count)) + " ribs, edge radius " +
+                shown(sizes.rib_radius) + " mm over " + shown(sizes.rib_sweep * kDegrees) +
+                " deg, face radius with skin and cover " + shown(sizes.face_radius) + " mm\n";
+        text += "  skin " + shown(sizes.skin_length) + " x " + shown(sizes.width) +
+                " mm flat; fences " + shown(sizes.fence_gap) + " mm apart\n";
+    }
+    for (const auto& heating : sums.heating) {
+        text += "\nOven for the " + std::string(side_text(heating.side)) + " pane\n";
+        text += "  set " + shown(heating.oven_set) + " °C; core at least " +
+                shown(heating.core_min) + ", face never over " + shown(heating.face_limit) +
+                " °C; " + shown(heating.margin_to_limit) + " K to that limit\n";
+        text += "  shop rule for the soak: " + fixed_text(heating.shop_rule, 1) +
+                " min (common practice, no source)\n";
+    }
+}
+
+void findings(const std::vector<Finding>& all, std::string& text) {
+    const auto passed = std::count_if(all.begin(), all.end(), [](const Finding& finding) {
+        return finding.status == Status::pass;
+    });
+    text += "\nChecks: " + std::to_string(passed) + " of " + std::to_string(all.size()) + " pass\n";
+    for (const Status status : {Status::fail, Status::warn}) {
+        for (const Finding& finding : all) {
+            if (finding.status != status) {
+                continue;
+            }
+            const double measured = status == Status::fail ? finding.value : finding.worst;
+            text += std::string(status == Status::fail ? "  FAIL " : "  warn ") +
+                    std::string(code_text(finding.code)) + " " + finding.id + " " +
+                    finding.about + " (" + finding.state +
+                    (status == Status::warn ? ", worst case" : "") + "): " + shown(measured) +
+                    (finding.bound == Bound::at_least ? ", wanted at least " : ", at most ") +
+                    shown(finding.limit) + (finding.unit.empty() ? "" : " " + finding.unit) +
+                    "\n       " + finding.advice + "\n";
+        }
+    }
+}
+
+}  // namespace
+
+std::string to_text(const Content& content) {
+    std::string text;
+    headline(content, text);
+    for (const auto& sums : content.sums.panes) {
+        pane(sums, text);
+    }
+    forms(content.sums, text);
+    findings(content.findings, text);
+    if (!content.assumed.empty()) {
+        text += "\nAssumed, because the case file does not say\n";
+        for (const Assumption& assumption : content.assumed) {
+            text += "  " + assumption.pointer + ": " + assumption.value + " (" + assumption.why +
+                    ")\n";
+        }
+    }
+    text += "\nCautions\n";
+    for (const std::string& caution : cautions(content.c, content.sums)) {
+        text += "  - " + caution + "\n";
+    }
+    return text;
+}
+
+}  // namespace bowfront::report
