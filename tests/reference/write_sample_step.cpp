@@ -3,7 +3,7 @@
 #include <fstream>
 #include <iostream>
 
-#include "unit/step/sample_assembly.hpp"
+#include "support/sample_assembly.hpp"
 
 int main(int argument_count, char** arguments) {
     if (argument_count != 2) {

@@ -5,7 +5,7 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/error.hpp"
-#include "sample_assembly.hpp"
+#include "support/sample_assembly.hpp"
 
 namespace bowfront {
 namespace {

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Breaks a sound STEP file in many ways and checks that the judge sees each.
 
-usage: step_judge_self_test.py FILE
+usage: step_judge_test.py FILE
 """
 
 import re
