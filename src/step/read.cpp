@@ -4,6 +4,12 @@
 #include <StepBasic_Product.hxx>
 #include <StepBasic_ProductDefinition.hxx>
 #include <StepBasic_ProductDefinitionFormation.hxx>
+#include <StepGeom_Axis2Placement3d.hxx>
+#include <StepGeom_CartesianPoint.hxx>
+#include <StepRepr_PropertyDefinition.hxx>
+#include <StepRepr_RepresentedDefinition.hxx>
+#include <StepShape_ShapeDefinitionRepresentation.hxx>
+#include <StepShape_VertexPoint.hxx>
 #include <TopoDS_Iterator.hxx>
 #include <TopoDS_TShape.hxx>
 #include <TransferBRep.hxx>
@@ -37,6 +43,23 @@ void expect_whole(const std::string& text) {
     }
 }
 
+bool in_space(const Handle(StepGeom_CartesianPoint) & point) {
+    return !point.IsNull() && point->NbCoordinates() == 3;
+}
+
+/// Why the kernel would fall over an entity, if it would.
+std::string unusable(const Handle(Standard_Transient) & entity) {
+    bool sound = true;
+    if (const auto frame = Handle(StepGeom_Axis2Placement3d)::DownCast(entity)) {
+        sound = in_space(frame->Location());
+    } else if (const auto vertex = Handle(StepShape_VertexPoint)::DownCast(entity)) {
+        sound = in_space(Handle(StepGeom_CartesianPoint)::DownCast(vertex->VertexGeometry()));
+    } else if (const auto shape = Handle(StepShape_ShapeDefinitionRepresentation)::DownCast(entity)) {
+        sound = !shape->Definition().PropertyDefinition().IsNull();
+    }
+    return sound ? "" : std::string("a ") + entity->DynamicType()->Name() + " is incomplete";
+}
+
 /// One reading of one text.
 class Reading {
   public:
@@ -47,6 +70,7 @@ class Reading {
             refuse("the kernel can't read the text");
         }
         expect_sound();
+        expect_usable();
         if (reader_.TransferRoots() < 1) {
             refuse("there is no shape in it");
         }
@@ -64,6 +88,16 @@ class Reading {
         for (checks.Start(); checks.More(); checks.Next()) {
             if (checks.Value()->HasFailed()) {
                 refuse(checks.Value()->CFail(1));
+            }
+        }
+    }
+
+    /// What the kernel checks on loading is less than what it relies on later.
+    void expect_usable() {
+        const auto model = reader_.Model();
+        for (int i = 1; i <= model->NbEntities(); ++i) {
+            if (const auto fault = unusable(model->Value(i)); !fault.empty()) {
+                refuse(fault);
             }
         }
     }

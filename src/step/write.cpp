@@ -1,6 +1,7 @@
 #include <APIHeaderSection_MakeHeader.hxx>
+#include <BRepGProp.hxx>
+#include <GProp_GProps.hxx>
 #include <Interface_EntityIterator.hxx>
-#include <Quantity_Color.hxx>
 #include <STEPConstruct.hxx>
 #include <STEPConstruct_Styles.hxx>
 #include <STEPConstruct_ValidationProps.hxx>
@@ -11,13 +12,15 @@
 #include <StepData_Protocol.hxx>
 #include <StepData_StepModel.hxx>
 #include <StepData_StepWriter.hxx>
+#include <StepGeom_CartesianPoint.hxx>
+#include <StepRepr_CharacterizedDefinition.hxx>
 #include <StepRepr_NextAssemblyUsageOccurrence.hxx>
 #include <StepRepr_PropertyDefinition.hxx>
 #include <StepRepr_RepresentationContext.hxx>
 #include <StepRepr_RepresentedDefinition.hxx>
 #include <StepShape_ShapeDefinitionRepresentation.hxx>
 #include <StepShape_ShapeRepresentation.hxx>
-#include <StepVisual_Colour.hxx>
+#include <StepVisual_ColourRgb.hxx>
 #include <StepVisual_MechanicalDesignGeometricPresentationRepresentation.hxx>
 #include <StepVisual_PresentationStyleAssignment.hxx>
 #include <StepVisual_StyledItem.hxx>
@@ -29,7 +32,7 @@
 #include <sstream>
 
 #include "solid/kernel_guard.hpp"
-#include "solid/shape_access.hpp"
+#include "step/measure_items.hpp"
 #include "step/part21_text.hpp"
 #include "step/product_tree.hpp"
 #include "step/session.hpp"
@@ -98,6 +101,10 @@ class Writing {
         return found;
     }
 
+    Handle(StepRepr_RepresentationContext) context(const Product& product) const {
+        return representation(product)->UsedRepresentation()->ContextOfItems();
+    }
+
     void name(const Product& product) {
         const auto made = representation(product)
                               ->Definition()
@@ -116,27 +123,41 @@ class Writing {
         expect(!body.IsNull(), "no solid was made of " + product.id);
         const Look shown = look(product.item->finish);
         STEPConstruct_Styles styles(writer_.WS());
-        const auto colour = STEPConstruct_Styles::EncodeColor(
-            Quantity_Color(shown.red, shown.green, shown.blue, Quantity_TOC_sRGB));
+        const Handle(StepVisual_ColourRgb) colour = new StepVisual_ColourRgb;
+        colour->Init(text(""), shown.red, shown.green, shown.blue);
         const Handle(StepVisual_Colour) no_curves;
         const Handle(StepVisual_StyledItem) overrides_none;
         styles.AddStyle(body,
                         styles.MakeColorPSA(body, colour, no_curves, colour, shown.transparency),
                         overrides_none);
         Handle(StepVisual_MechanicalDesignGeometricPresentationRepresentation) shown_in;
-        expect(styles.CreateMDGPR(representation(product)->UsedRepresentation()->ContextOfItems(),
-                                  shown_in),
+        expect(styles.CreateMDGPR(context(product), shown_in),
                "no colour could be given to " + product.id);
+        writer_.Model()->AddWithRefs(shown_in);
     }
 
-    void add_properties(const Product& product) {
-        const Measures measured = solid::measure(ShapeAccess::wrap(product.shape));
-        const Point3& c = measured.centroid;
+    void add_property(const Product& product, const char* what,
+                      const Handle(StepRepr_RepresentationItem) & value) {
+        // Of the product's shape: by the solid itself the kernel would add an aspect for it.
+        StepRepr_CharacterizedDefinition shape;
+        shape.SetValue(representation(product)->Definition().PropertyDefinition());
         STEPConstruct_ValidationProps properties(writer_.WS());
-        expect(properties.AddVolume(product.shape, product.item->volume) &&
-                   properties.AddArea(product.shape, measured.area) &&
-                   properties.AddCentroid(product.shape, gp_Pnt(c.x, c.y, c.z)),
-               "no properties could be given to " + product.id);
+        expect(properties.AddProp(shape, context(product), value, what),
+               std::string("no ") + what + " could be given to " + product.id);
+    }
+
+    /// Volume by the closed form; area and centroid as the kernel has them.
+    void add_properties(const Product& product) {
+        GProp_GProps in_volume;
+        BRepGProp::VolumeProperties(product.shape, in_volume);
+        GProp_GProps on_surface;
+        BRepGProp::SurfaceProperties(product.shape, on_surface);
+        const gp_Pnt centre = in_volume.CentreOfMass();
+        add_property(product, "volume", measures_.volume(product.item->volume));
+        add_property(product, "surface area", measures_.area(on_surface.Mass()));
+        const Handle(StepGeom_CartesianPoint) point = new StepGeom_CartesianPoint;
+        point->Init3D(text("centre point"), centre.X(), centre.Y(), centre.Z());
+        add_property(product, "centroid", point);
     }
 
     /// The kernel numbers instances by a counter of the process.
@@ -181,6 +202,7 @@ class Writing {
 
     const ProductTree& tree_;
     const Stamp& stamp_;
+    MeasureItems measures_;
     mutable STEPControl_Writer writer_;  // mutable: it hands out its model by a non-const call
 };
 

@@ -1,6 +1,6 @@
 #include "bowfront/base/error.hpp"
 #include "bowfront/solid/engagement.hpp"
-#include "sample_bodies.hpp"
+#include "support/sample_bodies.hpp"
 
 namespace bowfront {
 namespace {

@@ -1,7 +1,7 @@
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/error.hpp"
 #include "bowfront/solid/solid.hpp"
-#include "sample_bodies.hpp"
+#include "support/sample_bodies.hpp"
 
 namespace bowfront {
 namespace {

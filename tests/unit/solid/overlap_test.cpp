@@ -1,5 +1,5 @@
 #include "bowfront/solid/solid.hpp"
-#include "sample_bodies.hpp"
+#include "support/sample_bodies.hpp"
 
 namespace bowfront {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/error.hpp"
-#include "sample_assembly.hpp"
+#include "support/sample_assembly.hpp"
 
 namespace bowfront {
 namespace {
@@ -145,6 +145,21 @@ TEST(StepText, with_a_stretch_missing_is_refused_or_read_whole_but_never_crashes
         refused += read_fault(gap) != "none" ? 1U : 0U;
     }
     EXPECT_GT(refused, 90U);
+}
+
+/// The text with the first record of a kind given other parameters.
+std::string with_record(const std::string& keyword, const std::string& parameters) {
+    std::string text = sample_text();
+    const std::size_t from = text.find(keyword + "(") + keyword.size();
+    return text.replace(from, text.find(";\n", from) - from, parameters);
+}
+
+TEST(StepText, with_records_that_the_kernel_falls_over_is_refused) {
+    EXPECT_THAT(read_fault(with_record("CARTESIAN_POINT", "('',(0.,0.))")),
+                HasSubstr("StepGeom_Axis2Placement3d is incomplete"));
+    EXPECT_THAT(read_fault(with_record("SHAPE_DEFINITION_REPRESENTATION", "(#2,#10)")),
+                HasSubstr("Entity has illegal type"));
+    EXPECT_NE(read_fault(with_record("VERTEX_POINT", "('',#2)")), "none");
 }
 
 TEST(StepText, that_is_none_is_refused) {

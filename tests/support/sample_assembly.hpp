@@ -2,7 +2,7 @@
 // An assembly with every kind of thing that a case has: groups and none, several instances, turned
 // placements, all finishes, names outside ASCII.
 
-#include "../solid/sample_bodies.hpp"
+#include "support/sample_bodies.hpp"
 #include "bowfront/step/step.hpp"
 
 namespace bowfront::sample {
