@@ -37,7 +37,7 @@ SheetSpec as_known(const Sheet& sheet, std::string_view key) {
     const std::string pointer = pointer_step("/sheets", key);
     const auto sourced = [&pointer](const Property& property, std::string_view step) {
         std::string source(property.source);
-        source += " (" + std::string(certainty_text(property.certainty)) + ')';
+        source += "; " + std::string(certainty_text(property.certainty));
         return Sourced<double>{
             property.value,
             {Origin::Kind::library, pointer + std::string(step), 0, std::move(source)}};

@@ -210,7 +210,7 @@ std::optional<std::size_t> word_index(Reading& reading, const Value& value, std:
     }
     const std::string meant = nearest(text, words);
     reading.refuse(value, Code::input_value, quoted_text(text) + " is not known here",
-                   meant.empty() ? wanted : "did you mean " + quoted_text(meant) + "? " + wanted);
+                   meant.empty() ? wanted : "did you mean " + quoted_text(meant) + "?");
     return std::nullopt;
 }
 
