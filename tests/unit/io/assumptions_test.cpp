@@ -24,7 +24,9 @@ constexpr std::string_view kTerse = R"({
   "panes": [ { "side": "front", "sheet": "cast-acrylic", "thickness": 3 } ]
 })";
 
-ReadCase terse() { return read_case(kTerse, "case.json"); }
+ReadCase terse() {
+    return read_case(kTerse, "case.json");
+}
 
 ReadCase terse_with(std::string_view words, std::string_view others) {
     return read_case(with(std::string(kTerse), words, others), "case.json");
@@ -139,7 +141,8 @@ TEST(Assumptions, of_a_bead_are_made_where_there_is_a_rabbet) {
 }
 
 TEST(Assumptions, of_a_form_are_made_where_a_pane_is_heated) {
-    const ReadCase cold = terse_with("\"thickness\": 3 }", "\"thickness\": 3, \"bend\": \"cold\" }");
+    const ReadCase cold =
+        terse_with("\"thickness\": 3 }", "\"thickness\": 3, \"bend\": \"cold\" }");
     EXPECT_EQ(assumed_at(cold, "/form/overrun").value, "");
     EXPECT_EQ(assumed_at(cold, "/panes/0/blank").value, "");
     EXPECT_EQ(assumed_at(cold, "/sheets/cast-acrylic/shrink/along").value, "");

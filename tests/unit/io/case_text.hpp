@@ -23,7 +23,9 @@ inline std::string project_file(const std::string& path) {
 }
 
 /// `examples/pilot-boat/case.json`.
-inline std::string pilot_boat() { return project_file("examples/pilot-boat/case.json"); }
+inline std::string pilot_boat() {
+    return project_file("examples/pilot-boat/case.json");
+}
 
 /// A text with its first occurrence of some words replaced by others.
 inline std::string with(std::string text, std::string_view words, std::string_view others) {

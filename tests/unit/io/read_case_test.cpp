@@ -16,7 +16,9 @@ namespace {
 using ::testing::HasSubstr;
 using Kind = Origin::Kind;
 
-Case pilot() { return read_case(pilot_boat(), "case.json").value; }
+Case pilot() {
+    return read_case(pilot_boat(), "case.json").value;
+}
 
 TEST(ReadCase, takes_the_reference_file_as_it_stands) {
     const Case boat = pilot();
@@ -127,19 +129,45 @@ TEST(ReadCase, names_the_library_as_the_origin_of_a_shrink) {
 
 // Every number of a case, in the order of the model.
 std::vector<double> numbers_of(const Case& c) {
-    std::vector<double> all{*c.plan.width, *c.plan.depth, *c.plan.front->value,
-                            *c.frame.clear_height, *c.frame.base.thickness, *c.frame.base.margin,
-                            *c.frame.top.thickness, *c.frame.top.margin, *c.frame.post.width,
-                            *c.frame.post.depth, *c.frame.groove.width, *c.frame.groove.base_depth,
-                            *c.frame.groove.top_depth, *c.frame.groove.post_depth,
-                            *c.frame.bead_width, *c.fit.end_clearance, *c.fit.top_clearance,
-                            *c.fit.loading_clearance, **c.fit.least_engagement, *c.webs.web,
-                            *c.webs.cheek, *c.webs.floor, *c.form.skin, *c.form.cover,
-                            *c.form.overrun, *c.form.overhang, *c.form.rib_thickness,
-                            *c.form.rib_depth, *c.form.rib_spacing, *c.form.foot,
-                            *c.form.joint_allowance, *c.form.fence_depth, *c.form.fence_clearance,
-                            *c.oven->inside[0], *c.oven->inside[1], *c.oven->inside[2],
-                            *c.oven->accuracy, *c.cutter.diameter, *c.cutter.spacing};
+    std::vector<double> all{*c.plan.width,
+                            *c.plan.depth,
+                            *c.plan.front->value,
+                            *c.frame.clear_height,
+                            *c.frame.base.thickness,
+                            *c.frame.base.margin,
+                            *c.frame.top.thickness,
+                            *c.frame.top.margin,
+                            *c.frame.post.width,
+                            *c.frame.post.depth,
+                            *c.frame.groove.width,
+                            *c.frame.groove.base_depth,
+                            *c.frame.groove.top_depth,
+                            *c.frame.groove.post_depth,
+                            *c.frame.bead_width,
+                            *c.fit.end_clearance,
+                            *c.fit.top_clearance,
+                            *c.fit.loading_clearance,
+                            **c.fit.least_engagement,
+                            *c.webs.web,
+                            *c.webs.cheek,
+                            *c.webs.floor,
+                            *c.form.skin,
+                            *c.form.cover,
+                            *c.form.overrun,
+                            *c.form.overhang,
+                            *c.form.rib_thickness,
+                            *c.form.rib_depth,
+                            *c.form.rib_spacing,
+                            *c.form.foot,
+                            *c.form.joint_allowance,
+                            *c.form.fence_depth,
+                            *c.form.fence_clearance,
+                            *c.oven->inside[0],
+                            *c.oven->inside[1],
+                            *c.oven->inside[2],
+                            *c.oven->accuracy,
+                            *c.cutter.diameter,
+                            *c.cutter.spacing};
     for (const PaneSpec& pane : c.panes) {
         all.push_back(*pane.thickness);
     }
@@ -153,8 +181,8 @@ TEST(ReadCase, reads_the_same_case_in_inches) {
     // Bare lengths of the reference file get their unit, so that a file in inches can hold them.
     const std::regex bare(R"((: |\[|, )([0-9.]+)(?=[,\] ]))");
     std::string inches = std::regex_replace(pilot_boat(), bare, "$1\"$2 mm\"");
-    inches = with(with(inches, "\"bowfront\": \"1 mm\"", "\"bowfront\": 1"),
-                  "\"count\": \"2 mm\"", "\"count\": 2");
+    inches = with(with(inches, "\"bowfront\": \"1 mm\"", "\"bowfront\": 1"), "\"count\": \"2 mm\"",
+                  "\"count\": 2");
     inches = with(inches, "\"units\": \"mm\"", "\"units\": \"in\"");
     EXPECT_EQ(numbers_of(read_case(inches, "case.json").value), numbers_of(pilot()));
 
@@ -179,8 +207,8 @@ TEST(ReadCase, reads_a_front_by_any_of_its_measures) {
 }
 
 TEST(ReadCase, reads_a_rectangle) {
-    const std::string text =
-        with(pilot_boat_with("\"bow-front\"", "\"rectangle\""), ", \"front\": { \"radius\": 420 }", "");
+    const std::string text = with(pilot_boat_with("\"bow-front\"", "\"rectangle\""),
+                                  ", \"front\": { \"radius\": 420 }", "");
     const ReadCase read = read_case(text, "case.json");
     EXPECT_EQ(read.value.plan.shape, PlanShape::rectangle);
     EXPECT_FALSE(read.value.plan.front);
@@ -190,9 +218,9 @@ TEST(ReadCase, reads_a_sheet_of_the_case_s_own) {
     const std::string sheets = R"("sheets": { "batch-7": { "like": "extruded-acrylic",
         "shrink": { "along": "2.8 %", "across": "-0.4 %", "spread": "0.3 %" },
         "springback": { "radius": "1 %" } } }, "fit":)";
-    const std::string text = with(pilot_boat_with("\"fit\":", sheets),
-                                  "\"sheet\": \"cast-acrylic\", \"thickness\": 3",
-                                  "\"sheet\": \"batch-7\", \"thickness\": 3, \"along\": \"height\"");
+    const std::string text =
+        with(pilot_boat_with("\"fit\":", sheets), "\"sheet\": \"cast-acrylic\", \"thickness\": 3",
+             "\"sheet\": \"batch-7\", \"thickness\": 3, \"along\": \"height\"");
     const ReadCase read = read_case(text, "case.json");
     const SheetSpec& sheet = read.value.sheets.at("batch-7");
     EXPECT_EQ(sheet.key, "batch-7");
@@ -223,9 +251,8 @@ TEST(ReadCase, reads_a_spread_for_each_direction_and_a_springback_alone) {
 
 TEST(ReadCase, reads_every_way_to_cut_a_blank) {
     const auto blank = [](std::string_view value) {
-        const std::string text =
-            pilot_boat_with("\"thickness\": 3 }", "\"thickness\": 3, \"blank\": " +
-                                                      std::string(value) + " }");
+        const std::string text = pilot_boat_with(
+            "\"thickness\": 3 }", "\"thickness\": 3, \"blank\": " + std::string(value) + " }");
         return read_case(text, "case.json").value.panes[0].blank;
     };
     EXPECT_EQ(*blank("\"allow-shrink\"").method, BlankMethod::allow_shrink);
@@ -263,9 +290,9 @@ TEST(ReadCase, reads_a_pane_s_own_size_and_bend) {
 }
 
 TEST(ReadCase, reads_tolerances_by_class_or_length) {
-    const std::string text = pilot_boat_with(
-        "\"fit\":",
-        R"("tolerance": { "cut": "f", "groove_depth": 0.3, "groove_width": "0.2 mm",
+    const std::string text =
+        pilot_boat_with("\"fit\":",
+                        R"("tolerance": { "cut": "f", "groove_depth": 0.3, "groove_width": "0.2 mm",
            "opening": "v", "sheet_thickness": "c" }, "fit":)");
     const Tolerances read = read_case(text, "case.json").value.tolerance;
     EXPECT_EQ(read.cut->by_class, ToleranceClass::fine);
@@ -329,9 +356,15 @@ TEST(ReadCase, survives_changed_bytes) {
             const char byte = random() % 2 == 0 ? kMarks[random() % kMarks.size()]
                                                 : static_cast<char>(random() % 256);
             switch (random() % 3) {
-                case 0: text[at] = byte; break;
-                case 1: text.insert(at, 1, byte); break;
-                default: text.erase(at, 1 + random() % 8); break;
+                case 0:
+                    text[at] = byte;
+                    break;
+                case 1:
+                    text.insert(at, 1, byte);
+                    break;
+                default:
+                    text.erase(at, 1 + random() % 8);
+                    break;
             }
         }
         SCOPED_TRACE(text);
@@ -352,8 +385,8 @@ TEST(ReadCase, survives_wrong_types_everywhere) {
             if (first == '{' || first == '[') {
                 continue;
             }
-            const std::size_t end = first == '"' ? whole.find('"', at + 3) + 1
-                                                 : whole.find_first_of(",} \n", at + 2);
+            const std::size_t end =
+                first == '"' ? whole.find('"', at + 3) + 1 : whole.find_first_of(",} \n", at + 2);
             std::string text = whole;
             text.replace(at + 2, end - at - 2, other);
             SCOPED_TRACE(text.substr(at > 20 ? at - 20 : 0, 50));

@@ -41,8 +41,7 @@ INSTANTIATE_TEST_SUITE_P(
                "case.json:2:1: BF-IN-002: \"}\" stands after a comma; a key in double quotes"},
         Broken{"trailing_comma_in_list", "{\"a\": [1, ]}",
                "case.json:1:11: BF-IN-002: \"]\" stands after a comma; a value"},
-        Broken{"no_value", "{\"a\": }",
-               "case.json:1:7: BF-IN-002: \"}\" stands; a value"},
+        Broken{"no_value", "{\"a\": }", "case.json:1:7: BF-IN-002: \"}\" stands; a value"},
         Broken{"no_colon", "{\"a\" 1}",
                "case.json:1:6: BF-IN-002: \"1\" stands after a key; \":\" and the key's value"},
         Broken{"bare_key", "{a: 1}",
@@ -70,8 +69,9 @@ INSTANTIATE_TEST_SUITE_P(
                "that can be measured"},
         Broken{"open_text", "{\"a\": \"x",
                "case.json:1:7: BF-IN-002: a text is not closed; a closing double quote"},
-        Broken{"text_over_lines", "{\"a\": \"x\n\"}",
-               "case.json:1:7: BF-IN-002: a text is not closed on its line; a closing double quote"},
+        Broken{
+            "text_over_lines", "{\"a\": \"x\n\"}",
+            "case.json:1:7: BF-IN-002: a text is not closed on its line; a closing double quote"},
         Broken{"escape", R"({"a": "\q"})",
                "case.json:1:7: BF-IN-002: a text has \"\\\\q\" in it; one of \\\" \\\\ \\/ \\b \\f "
                "\\n \\r \\t or \\u and four digits"},
@@ -94,7 +94,9 @@ INSTANTIATE_TEST_SUITE_P(
                "or \"]\""},
         Broken{"utf16", "\xFF\xFE{",
                "case.json:1:1: BF-IN-001: the file is UTF-16; a file saved as UTF-8"},
-        Broken{"latin1", "{\n\"name\": \"R\xE4""der\"}",
+        Broken{"latin1",
+               "{\n\"name\": \"R\xE4"
+               "der\"}",
                "case.json:2:11: BF-IN-001: a byte that is not UTF-8; a text file saved as UTF-8"},
         Broken{"list", "[]",
                "case.json:1:1: BF-IN-003: a list stands here; an object with \"$schema\", "
@@ -164,7 +166,8 @@ TEST(RepeatedKey, is_told_at_its_second_place) {
 }
 
 TEST(RepeatedKey, is_the_same_key_however_it_is_spelt) {
-    const std::string text = pilot_boat_with("\"depth\": 240,", "\"\\u0064epth\": 1, \"depth\": 2,");
+    const std::string text =
+        pilot_boat_with("\"depth\": 240,", "\"\\u0064epth\": 1, \"depth\": 2,");
     EXPECT_THAT(faults_of(text),
                 ElementsAre(AllOf(Field(&Diagnostic::code, Code::input_duplicate_key),
                                   Field(&Diagnostic::pointer, "/plan/depth"))));
@@ -173,9 +176,8 @@ TEST(RepeatedKey, is_the_same_key_however_it_is_spelt) {
 TEST(RepeatedKey, does_not_hide_other_faults) {
     const std::string text = with(
         pilot_boat_with("\"depth\": 240,", "\"depth\": 240, \"depth\": true,"), "420", "\"x\"");
-    EXPECT_THAT(faults_of(text),
-                ElementsAre(Field(&Diagnostic::code, Code::input_duplicate_key),
-                            Field(&Diagnostic::pointer, "/plan/front/radius")));
+    EXPECT_THAT(faults_of(text), ElementsAre(Field(&Diagnostic::code, Code::input_duplicate_key),
+                                             Field(&Diagnostic::pointer, "/plan/front/radius")));
 }
 
 TEST(CaseText, may_have_comments_and_a_byte_order_mark) {
