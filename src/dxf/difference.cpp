@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <numbers>
 #include <string>
 #include <utility>
@@ -94,13 +95,17 @@ std::vector<Trace> expected_traces(const Pattern& pattern, const Motion& shift) 
     return traces;
 }
 
-std::vector<Trace> found_traces(const Drawing& drawing) {
-    std::vector<Trace> traces;
+/// What was found, by the left side of its box.
+using Found = std::multimap<double, Trace>;
+
+Found found_traces(const Drawing& drawing) {
+    Found traces;
     for (const Entity& entity : drawing.entities) {
-        if (entity.kind == Entity::Kind::open) {
-            traces.push_back(trace(entity.layer, entity.path));
-        } else if (entity.kind != Entity::Kind::text) {
-            traces.push_back(trace(entity.kind, entity.layer, entity.contour));
+        if (entity.kind != Entity::Kind::text) {
+            Trace one = entity.kind == Entity::Kind::open
+                            ? trace(entity.layer, entity.path)
+                            : trace(entity.kind, entity.layer, entity.contour);
+            traces.emplace(one.box.low.x, std::move(one));
         }
     }
     return traces;
@@ -127,17 +132,18 @@ std::string frame_difference(const Drawing& drawing) {
 }
 
 // Takes each wanted line off the lines found; what is left over is a difference too.
-std::string trace_difference(std::vector<Trace> found, const std::vector<Trace>& wanted) {
+std::string trace_difference(Found found, const std::vector<Trace>& wanted) {
     for (const Trace& one : wanted) {
-        const auto twin = std::find_if(found.begin(), found.end(),
-                                       [&one](const Trace& other) { return agree(other, one); });
-        if (twin == found.end()) {
+        const auto end = found.upper_bound(one.box.low.x + kSamePlace);
+        const auto twin =
+            std::find_if(found.lower_bound(one.box.low.x - kSamePlace), end,
+                         [&one](const auto& other) { return agree(other.second, one); });
+        if (twin == end) {
             return "not in the file: " + described(one);
         }
-        *twin = std::move(found.back());
-        found.pop_back();
+        found.erase(twin);
     }
-    return found.empty() ? "" : "not in the pattern: " + described(found.front());
+    return found.empty() ? "" : "not in the pattern: " + described(found.begin()->second);
 }
 
 // Texts that the pattern does not have are notes: they must stand clear of the part.

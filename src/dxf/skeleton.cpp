@@ -107,7 +107,7 @@ void write_viewport(TagWriter& tags, TableWriter& tables, const Box& extent) {
     tags.point(13, {0, 0});  // snap base, snap and grid spacing
     tags.point(14, {10, 10});
     tags.point(15, {10, 10});
-    tags.flat_point(16, {0, 0});  // seen from above
+    tags.point(16, {0, 0});  // seen from above
     tags.real(36, 1);
     tags.flat_point(17, {0, 0});
     tags.real(40, height);

@@ -65,22 +65,26 @@ VertexPool cut_at_meetings(std::vector<Edge>& edges) {
     return pool;
 }
 
+/// The part of an edge between two cuts. What is left of an arc so short that it rises no more
+/// than `kJoint` over its chord is a straight: which side of it a point lies on has to be certain.
+Segment part_between(const Edge& edge, double begun, double ended, Point from, Point to) {
+    const double whole = edge.segment.bulge;
+    const double bulge = ended - begun == 1 ? whole : std::tan((ended - begun) * std::atan(whole));
+    const double rise = std::abs(bulge) * distance(from, to) / 2;
+    return {from, to, rise > kJoint ? bulge : 0};
+}
+
 std::vector<Piece> pieces_of(const Edge& edge, const VertexPool& pool) {
     auto cuts = edge.cuts;
     std::ranges::sort(cuts);
     std::vector<Piece> pieces;
-    double begun = 0;
-    std::size_t from = cuts.front().second;
-    for (const auto& [share, to] : cuts) {
-        if (to == from) {
-            continue;
+    auto [begun, from] = cuts.front();
+    for (const auto& [ended, to] : cuts) {
+        if (to != from) {
+            pieces.push_back({from, to, part_between(edge, begun, ended, pool[from], pool[to])});
+            begun = ended;
+            from = to;
         }
-        const double bulge = share - begun == 1
-                                 ? edge.segment.bulge
-                                 : std::tan((share - begun) * std::atan(edge.segment.bulge));
-        pieces.push_back({from, to, {pool[from], pool[to], bulge}});
-        begun = share;
-        from = to;
     }
     return pieces;
 }

@@ -21,13 +21,15 @@ Faults::Faults(std::string file) : file_(std::move(file)) {}
 
 void Faults::add(Code code, Place place, std::string pointer, std::string found,
                  std::string wanted) {
-    if (all_.size() == kMostFaults) {
+    if (full()) {
         ++more_;
         return;
     }
     all_.push_back({code, file_, place.line, place.column, std::move(pointer), std::move(found),
                     std::move(wanted)});
 }
+
+bool Faults::full() const noexcept { return all_.size() == kMostFaults; }
 
 bool Faults::touch(std::string_view pointer) const noexcept {
     return std::any_of(all_.begin(), all_.end(), [pointer](const Diagnostic& fault) {

@@ -19,6 +19,8 @@ class Faults {
     void add(Code code, Place place, std::string pointer, std::string found, std::string wanted);
 
     [[nodiscard]] bool empty() const noexcept { return all_.empty(); }
+    /// Whether further faults will only be counted: their words are then not worth finding.
+    [[nodiscard]] bool full() const noexcept;
 
     /// Whether a fault was found at the pointer, inside that value, or at a value round it.
     [[nodiscard]] bool touch(std::string_view pointer) const noexcept;

@@ -57,8 +57,11 @@ ObjectReader ObjectReader::object(std::string_view key) {
     if (silent_) {
         return silent(key);
     }
-    return value ? object_of(*value, key)
-                 : ObjectReader(*reading_, nullptr, pointer_of(key), pointer_step(pattern_, key));
+    return value ? object_of(*value, key) : left_out(key);
+}
+
+ObjectReader ObjectReader::left_out(std::string_view key) const {
+    return {*reading_, nullptr, pointer_of(key), pointer_step(pattern_, key)};
 }
 
 ObjectReader ObjectReader::needed_object(std::string_view key) {
@@ -143,6 +146,10 @@ std::vector<Value> ObjectReader::items_of(const Value& list, std::size_t count,
 }
 
 void ObjectReader::refuse_key(const JsonMember& member) {
+    if (reading_->faults().full()) {
+        reading_->faults().add(Code::input_unknown_key, member.place, {}, {}, {});
+        return;
+    }
     const auto known = keys_of(pattern_);
     const std::string meant = nearest(member.key, known);
     std::string wanted = "one of " + listed(known);

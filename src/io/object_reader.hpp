@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -36,6 +37,9 @@ class ObjectReader {
     [[nodiscard]] ObjectReader item(const Value& value, std::string_view list_key) const;
     /// The value of a key, already taken, as an object.
     [[nodiscard]] ObjectReader object_of(const Value& value, std::string_view key) const;
+
+    /// An object under a key as if the file left it out: for its defaults.
+    [[nodiscard]] ObjectReader left_out(std::string_view key) const;
 
     /// The value of a key, or nothing.
     [[nodiscard]] std::optional<Value> take(std::string_view key);

@@ -1,5 +1,7 @@
 #include "reading.hpp"
 
+#include <algorithm>
+
 #include "bowfront/units/length_text.hpp"
 
 namespace bowfront::io {
@@ -19,6 +21,18 @@ void Reading::refuse_type(const Value& value, std::string_view wanted) {
 
 void Reading::assume(std::string pointer, std::string value, std::string why) {
     assumed_.push_back({std::move(pointer), std::move(value), std::move(why)});
+}
+
+void Reading::list_used(const Origin& origin, std::string value) {
+    const bool listed = std::any_of(
+        assumed_.begin(), assumed_.end(),
+        [&origin](const Assumption& entry) { return entry.pointer == origin.pointer; });
+    if (origin.kind == Origin::Kind::given || listed) {
+        return;
+    }
+    const bool library = origin.kind == Origin::Kind::library;
+    assume(origin.pointer, std::move(value),
+           library ? "not measured: " + origin.source : origin.source);
 }
 
 Origin given_at(const Value& value) {

@@ -22,9 +22,11 @@ struct Value {
 /// Faults and assumptions of one file, and the unit of its bare lengths.
 class Reading {
   public:
-    Reading(Faults& faults, LengthUnit unit) noexcept : faults_(faults), unit_(unit) {}
+    explicit Reading(Faults& faults) noexcept : faults_(faults) {}
 
+    /// Of bare lengths; millimetres until it is set.
     [[nodiscard]] LengthUnit unit() const noexcept { return unit_; }
+    void set_unit(LengthUnit unit) noexcept { unit_ = unit; }
     /// A length in the file's unit, for messages.
     [[nodiscard]] std::string length_text(double millimetres) const;
 
@@ -35,11 +37,13 @@ class Reading {
     [[nodiscard]] Faults& faults() noexcept { return faults_; }
 
     void assume(std::string pointer, std::string value, std::string why);
+    /// Lists a value that the file does not give, once; does nothing for a given one.
+    void list_used(const Origin& origin, std::string value);
     [[nodiscard]] std::vector<Assumption> take_assumed() noexcept { return std::move(assumed_); }
 
   private:
     Faults& faults_;
-    LengthUnit unit_;
+    LengthUnit unit_ = LengthUnit::millimetre;
     std::vector<Assumption> assumed_;
 };
 

@@ -1,9 +1,5 @@
 #include "step/part21_text.hpp"
 
-#include <array>
-#include <charconv>
-#include <cstdint>
-
 namespace bowfront::step {
 namespace {
 
@@ -43,27 +39,6 @@ Decoded decoded(std::string_view text, std::size_t at) {
     return {character, length};
 }
 
-void append_utf8(std::string& out, char32_t character) {
-    const auto tail = [&](unsigned shift) {
-        out += static_cast<char>(0x80U | (character >> shift & 0x3FU));
-    };
-    if (character < 0x80) {
-        out += static_cast<char>(character);
-    } else if (character < 0x800) {
-        out += static_cast<char>(0xC0U | character >> 6U);
-        tail(0);
-    } else if (character < 0x10000) {
-        out += static_cast<char>(0xE0U | character >> 12U);
-        tail(6);
-        tail(0);
-    } else {
-        out += static_cast<char>(0xF0U | character >> 18U);
-        tail(12);
-        tail(6);
-        tail(0);
-    }
-}
-
 void append_hex(std::string& out, char32_t character, int digits) {
     constexpr std::string_view kDigits = "0123456789ABCDEF";
     for (int i = digits - 1; i >= 0; --i) {
@@ -96,6 +71,29 @@ class Run {
     int digits_ = 0;
 };
 
+/// The text without line breaks in its strings. The kernel breaks them by bytes, so also within a
+/// character.
+std::string in_one_piece(std::string_view text) {
+    std::string unbroken;
+    unbroken.reserve(text.size());
+    bool in_string = false;
+    for (const char c : text) {
+        if (c == '\'') {
+            in_string = !in_string;
+        }
+        if (!in_string || (c != '\n' && c != '\r')) {
+            unbroken += c;
+        }
+    }
+    return unbroken;
+}
+
+/// Whether a comma or a closing bracket follows, blanks aside.
+bool seems_an_end(std::string_view rest) {
+    const auto next = rest.find_first_not_of(" \r\n");
+    return next != std::string_view::npos && (rest[next] == ',' || rest[next] == ')');
+}
+
 }  // namespace
 
 std::string printable(std::string_view name) {
@@ -110,50 +108,28 @@ std::string printable(std::string_view name) {
 }
 
 std::string escaped(std::string_view text) {
-    // Unbroken first: the kernel breaks by bytes, so also within a character.
-    std::string unbroken;
-    unbroken.reserve(text.size());
-    bool in_string = false;
-    for (const char c : text) {
-        if (c == '\'') {
-            in_string = !in_string;
-        }
-        if (!in_string || (c != '\n' && c != '\r')) {
-            unbroken += c;
-        }
-    }
+    const std::string unbroken = in_one_piece(text);
     std::string out;
     out.reserve(unbroken.size());
     Run run(out);
+    bool in_string = false;
     for (std::size_t at = 0; at < unbroken.size();) {
+        const std::string_view rest = std::string_view(unbroken).substr(at);
+        const bool doubled = in_string && rest.starts_with("''");
+        if (doubled && seems_an_end(rest.substr(2))) {
+            run.add(U'\'');
+            at += 2;
+            continue;
+        }
         const Decoded next = decoded(unbroken, at);
-        at += next.bytes;
         if (next.character < 0x80) {
             run.end();
-            out += static_cast<char>(next.character);
+            out += rest.substr(0, doubled ? 2 : 1);
         } else {
             run.add(next.character);
         }
-    }
-    return out;
-}
-
-std::string unescaped(std::string_view content) {
-    std::string out;
-    for (std::size_t at = 0; at < content.size();) {
-        const std::string_view rest = content.substr(at);
-        const std::size_t width = rest.starts_with("\\X2\\") ? 4 : rest.starts_with("\\X4\\") ? 8 : 0;
-        const std::size_t end = width == 0 ? std::string_view::npos : rest.find("\\X0\\");
-        if (end == std::string_view::npos) {
-            out += content[at++];
-            continue;
-        }
-        for (std::size_t digit = 4; digit + width <= end; digit += width) {
-            std::uint32_t character = kReplacement;
-            std::from_chars(rest.data() + digit, rest.data() + digit + width, character, 16);
-            append_utf8(out, character);
-        }
-        at += end + 4;
+        in_string = in_string != (rest.front() == '\'' && !doubled);
+        at += doubled ? 2 : next.bytes;
     }
     return out;
 }

@@ -11,10 +11,8 @@ namespace bowfront::step {
 [[nodiscard]] std::string printable(std::string_view name);
 
 /// A file's text with its strings in one piece each and every character outside ASCII as `\X2\` or
-/// `\X4\` escape (ISO 10303-21, 6.4.3.3). The kernel writes raw UTF-8 and breaks long strings.
+/// `\X4\` escape (ISO 10303-21, 6.4.3.3). The kernel writes raw UTF-8 and breaks long strings; and
+/// it reads an apostrophe before a comma or a bracket as the string's end, so that one is escaped.
 [[nodiscard]] std::string escaped(std::string_view text);
-
-/// The reverse for one string's content: escapes back to UTF-8.
-[[nodiscard]] std::string unescaped(std::string_view content);
 
 }  // namespace bowfront::step

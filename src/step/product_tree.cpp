@@ -14,11 +14,11 @@ namespace bowfront::step {
 namespace {
 
 void expect_sound(const Assembly& assembly) {
-    BOWFRONT_EXPECTS(!assembly.items.empty());
+    BOWFRONT_EXPECTS(!assembly.items.empty() && !assembly.name.empty());
     std::set<std::string> ids;
     for (const Item& item : assembly.items) {
         BOWFRONT_EXPECTS(!item.id.empty() && ids.insert(item.id).second);
-        BOWFRONT_EXPECTS(!item.placements.empty());
+        BOWFRONT_EXPECTS(!item.name.empty() && !item.placements.empty());
     }
 }
 

@@ -24,8 +24,8 @@ struct ProductTree {
     [[nodiscard]] const TopoDS_Shape& root() const { return products.front().shape; }
 };
 
-/// @throws ContractError where there is no item, an id is empty or stands twice, or a placement is
-///         missing
+/// @throws ContractError where there is no item, a name or id is empty, an id stands twice, or an
+///         item has no placement
 [[nodiscard]] ProductTree product_tree(const Assembly& assembly);
 
 }  // namespace bowfront::step

@@ -1,3 +1,4 @@
+#include <Interface_CheckIterator.hxx>
 #include <Interface_InterfaceModel.hxx>
 #include <STEPControl_Reader.hxx>
 #include <StepBasic_Product.hxx>
@@ -15,7 +16,6 @@
 #include "bowfront/step/step.hpp"
 #include "solid/kernel_guard.hpp"
 #include "solid/shape_access.hpp"
-#include "step/part21_text.hpp"
 #include "step/session.hpp"
 
 namespace bowfront::step {
@@ -46,6 +46,7 @@ class Reading {
         if (reader_.ReadStream("text", stream) != IFSelect_RetDone) {
             refuse("the kernel can't read the text");
         }
+        expect_sound();
         if (reader_.TransferRoots() < 1) {
             refuse("there is no shape in it");
         }
@@ -57,6 +58,16 @@ class Reading {
     }
 
   private:
+    /// The kernel loads what it can of a faulty text, and may fall over the gaps when it goes on.
+    void expect_sound() {
+        Interface_CheckIterator checks = reader_.WS()->ModelCheckList(/*complete=*/true);
+        for (checks.Start(); checks.More(); checks.Next()) {
+            if (checks.Value()->HasFailed()) {
+                refuse(checks.Value()->CFail(1));
+            }
+        }
+    }
+
     /// A product is known by the shape that the reader made of it.
     void learn_names() {
         const auto process = reader_.WS()->TransferReader()->TransientProcess();
@@ -72,7 +83,7 @@ class Reading {
             const TopoDS_Shape shape = TransferBRep::ShapeResult(process, definition);
             if (!shape.IsNull()) {
                 names_[shape.TShape().get()] =
-                    unescaped(definition->Formation()->OfProduct()->Name()->ToCString());
+                    definition->Formation()->OfProduct()->Name()->ToCString();
             }
         }
     }

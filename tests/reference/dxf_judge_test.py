@@ -97,6 +97,7 @@ def defects():
         "unknown release": (with_variable("$ACADVER", "AC1014"), "version:"),
         "no objects": (without_section("OBJECTS"), "sections:"),
         "no classes": (without_section("CLASSES"), "sections:"),
+        "group twice": (with_object("VPORT", None, lambda t: t + [(36, "1.0")]), "repetition:"),
         "layer 0": (changed("LWPOLYLINE", RECESS, 8, "0"), "layer:"),
         "undeclared layer": (changed("LWPOLYLINE", RECESS, 8, "recess-9_00"), "layer:"),
         "layer of no operation": (changed("LAYER", None, 2, "cut", 0), "layer:"),

@@ -119,6 +119,15 @@ def handle_faults(header, records):
         yield f"handle: $HANDSEED {seed} is not above {most:X}"
 
 
+def repetition_faults(records):
+    """Outside entities and dictionaries each group but subclass markers stands once."""
+    for record in records:
+        if record.section in ("TABLES", "BLOCKS"):
+            codes = [code for code, _ in record.tags if code != 100]
+            for code in sorted({code for code in codes if codes.count(code) > 1}):
+                yield f"repetition: group {code} of {record.kind} {record.handle}"
+
+
 def layer_faults(records):
     declared = [r.first(2) for r in records if r.kind == "LAYER"]
     for name in declared:
@@ -172,4 +181,5 @@ def structure_faults(data):
     faults += header_faults(header, records)
     if header.get("$ACADVER") == ["AC1015"]:
         faults += handle_faults(header, records)
+    faults += repetition_faults(records)
     return faults + list(layer_faults(records)) + list(entity_faults(records))

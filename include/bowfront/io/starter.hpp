@@ -2,14 +2,14 @@
 /// \file
 /// A case file to begin with.
 
-#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace bowfront::io {
 
 /// The shapes that there is a starter for: `bow-front`, `rectangle`.
-[[nodiscard]] std::span<const std::string_view> starter_shapes() noexcept;
+[[nodiscard]] std::vector<std::string_view> starter_shapes();
 
 /// A case file with comments that say what each value is, ready to be changed.
 /// @param shape  one of `starter_shapes`

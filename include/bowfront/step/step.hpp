@@ -29,6 +29,8 @@ struct Assembly {
 
 /// The file as text. The same assembly and stamp give the same bytes, in any process.
 /// @throws KernelError
+/// @throws ContractError where there is no item, a name or id is empty, an id stands twice, or an
+///         item has no placement
 [[nodiscard]] std::string write(const Assembly& assembly, const Stamp& stamp);
 
 /// An instance read back.

@@ -1,0 +1,59 @@
+#pragma once
+/// \file
+/// The command line, parsed: what was asked, as a value.
+
+#include <optional>
+#include <string>
+#include <variant>
+
+#include "bowfront/dxf/dxf.hpp"
+
+namespace bowfront::cli {
+
+/// `start`
+struct StartRequest {
+    std::string shape = "bow-front";
+    std::string file;  ///< empty: standard output
+};
+/// `check`
+struct CheckRequest {
+    std::string case_file;
+    bool json = false;
+};
+/// `make`
+struct MakeRequest {
+    std::string case_file;
+    std::string folder;
+    bool json = false;
+    bool despite_failures = false;
+    dxf::Version dxf_version = dxf::Version::ac1015;
+};
+/// `explain`
+struct ExplainRequest {
+    std::string case_file;
+    std::string quantity;
+    bool json = false;
+};
+/// `materials`
+struct MaterialsRequest {
+    std::string name;  ///< empty: all, a line each
+};
+/// `schema`
+struct SchemaRequest {
+    std::string name;
+};
+
+using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest,
+                             MaterialsRequest, SchemaRequest>;
+
+/// What came of the command line: a request, or an exit code where help, the version or a usage
+/// error was printed already.
+struct Parsed {
+    std::optional<Request> request;
+    int exit_code = 0;
+};
+
+/// Parses the command line. Opens no file.
+[[nodiscard]] Parsed parse(int argc, const char* const* argv);
+
+}  // namespace bowfront::cli

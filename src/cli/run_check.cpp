@@ -1,0 +1,17 @@
+#include "bowfront/pipeline/design.hpp"
+#include "bowfront/report/report.hpp"
+#include "commands.hpp"
+#include "exit_code.hpp"
+#include "standard_output.hpp"
+
+namespace bowfront::cli {
+
+int run(const CheckRequest& request) {
+    const Design design =
+        bowfront::design(read_text(request.case_file, io::kMostBytes), request.case_file);
+    const report::Content content{design.c(), design.read.assumed, design.sums, design.findings};
+    print(request.json ? report::to_json(content) : report::to_text(content));
+    return design.verdict() == Status::fail ? ExitCode::check_fails : ExitCode::fine;
+}
+
+}  // namespace bowfront::cli

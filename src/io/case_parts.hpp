@@ -1,0 +1,40 @@
+#pragma once
+/// \file
+/// The parts of a case file, each read by a function of its own.
+
+#include <map>
+#include <string>
+#include <vector>
+
+#include "bowfront/model/case.hpp"
+#include "object_reader.hpp"
+
+namespace bowfront::io {
+
+[[nodiscard]] Plan read_plan(ObjectReader plan);
+
+[[nodiscard]] Frame read_frame(ObjectReader frame);
+
+/// The file's own sheets, by their keys.
+[[nodiscard]] std::map<std::string, SheetSpec> read_sheets(ObjectReader& file);
+
+/// A sheet as the library knows it.
+[[nodiscard]] SheetSpec library_sheet(const Sheet& sheet);
+
+/// Reads the panes and the blank that they share; `whole` has its plan and its own sheets already
+/// and gets its panes and the library's sheets that they use.
+void read_panes(ObjectReader& file, Case& whole);
+
+/// Whether a pane is heated over a form: the front of a bow-front, unless it is bent cold.
+[[nodiscard]] bool is_heated(const PaneSpec& pane, const Plan& plan) noexcept;
+
+[[nodiscard]] FitSpec read_fit(ObjectReader fit, Loading loading);
+[[nodiscard]] Tolerances read_tolerances(ObjectReader tolerance);
+[[nodiscard]] Webs read_webs(ObjectReader webs);
+[[nodiscard]] FormSpec read_form(ObjectReader form, Use use);
+[[nodiscard]] Oven read_oven(ObjectReader oven);
+[[nodiscard]] Service read_service(ObjectReader service);
+[[nodiscard]] std::vector<StockItem> read_stock(ObjectReader& file);
+[[nodiscard]] Cutter read_cutter(ObjectReader cutter);
+
+}  // namespace bowfront::io

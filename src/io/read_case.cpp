@@ -1,0 +1,93 @@
+#include "bowfront/io/read_case.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <memory>
+#include <optional>
+#include <utility>
+
+#include "bowfront/base/error.hpp"
+#include "bowfront/base/quoted_text.hpp"
+#include "case_parts.hpp"
+#include "contradictions.hpp"
+#include "json_read.hpp"
+#include "object_reader.hpp"
+#include "value_kinds.hpp"
+
+namespace bowfront::io {
+namespace {
+
+const WordOf<LengthUnit, 2> kUnits{
+    "the unit of bare lengths", {{{"mm", LengthUnit::millimetre}, {"in", LengthUnit::inch}}}};
+
+// The version of the case file's format that is read here.
+struct VersionIn {
+    using Result = int;
+    std::optional<int> operator()(Reading& reading, const Value& value) const {
+        if (value.node->kind != JsonNode::Kind::number) {
+            reading.refuse_type(value, "the number 1");
+            return std::nullopt;
+        }
+        double number = 0;
+        const std::string& text = value.node->text;
+        std::from_chars(text.data(), text.data() + text.size(), number);
+        if (number != 1) {
+            reading.refuse(value, Code::input_value,
+                           "a case file of version " + text + " can't be read", "version 1");
+            return std::nullopt;
+        }
+        return 1;
+    }
+};
+
+// The sections in the order of the table of keys, but for those that others need.
+Case read_sections(ObjectReader& file) {
+    Case whole;
+    (void)file.take("$schema");  // for editors; any value will do
+    (void)file.needed("bowfront", VersionIn{});
+    whole.name = *file.needed("name", TextLine{"a name for the case"});
+    whole.units = *file.or_default("units", kUnits);
+    file.reading().set_unit(whole.units);
+    whole.plan = read_plan(file.needed_object("plan"));
+    whole.frame = read_frame(file.needed_object("frame"));
+    whole.sheets = read_sheets(file);
+    read_panes(file, whole);
+    whole.fit = read_fit(file.object("fit"), *whole.frame.loading);
+    whole.tolerance = read_tolerances(file.object("tolerance"));
+    whole.webs = read_webs(file.object("webs"));
+    const bool formed =
+        std::any_of(whole.panes.begin(), whole.panes.end(),
+                    [&whole](const PaneSpec& pane) { return is_heated(pane, whole.plan); });
+    whole.form = read_form(file.object("form"), formed ? Use::used : Use::unused);
+    if (const auto oven = file.take("oven")) {
+        whole.oven = read_oven(file.object_of(*oven, "oven"));
+    }
+    whole.service = read_service(file.object("service"));
+    whole.stock = read_stock(file);
+    whole.cutter = read_cutter(file.object("cutter"));
+    file.finish();
+    return whole;
+}
+
+}  // namespace
+
+ReadCase read_case(std::string_view text, const std::string& file_name) {
+    Faults faults(file_name);
+    const std::shared_ptr<const JsonNode> root = read_json(text, faults);
+    if (root == nullptr) {
+        throw InputError(faults.in_file_order());
+    }
+    Reading reading(faults);
+    ReadCase out;
+    out.places = Places(root);
+    ObjectReader file(reading, *root);
+    out.value = read_sections(file);
+    find_contradictions(out.value, out.places, reading);
+    if (!faults.empty()) {
+        throw InputError(faults.in_file_order());
+    }
+    out.assumed = reading.take_assumed();
+    return out;
+}
+
+}  // namespace bowfront::io

@@ -1,0 +1,175 @@
+#include "bowfront/pipeline/make.hpp"
+
+#include <cmath>
+
+#include "bowfront/base/contract.hpp"
+#include "bowfront/base/error.hpp"
+#include "bowfront/base/number_text.hpp"
+#include "bowfront/pattern/case_parts.hpp"
+#include "bowfront/pipeline/output_folder.hpp"
+#include "bowfront/report/report.hpp"
+#include "digest.hpp"
+#include "parts.hpp"
+
+namespace bowfront {
+namespace {
+
+using Progress = std::function<void(const std::string&)>;
+
+// How far an engagement measured on the solids may be off the sums, mm: the kernel's own precision
+// is 1e-7 mm.
+constexpr double kMeasured = 1e-6;
+
+std::string title_of(const Design& design) {
+    std::string title = design.c().name;
+    if (design.verdict() == Status::fail) {
+        title += " (" + std::string(report::kFailedMark) + ")";
+    }
+    return title;
+}
+
+// The engagements that the solids must show: every edge that stands in the frame at all.
+std::vector<EngagementProbe> probes(const Design& design) {
+    std::vector<EngagementProbe> list;
+    for (const auto& pane : design.sums.panes) {
+        const std::string side(side_text(pane.side));
+        const auto& line = design.layout.line.sides[fit::index(pane.side)];
+        const pattern::PaneSpan span = pattern::pane_span(pane);
+        const auto add = [&](PaneEdge edge, EngagementProbe::Edge kind, const std::string& frame,
+                             Point near) {
+            const double expected = pane.edge(edge).engagement;
+            if (expected > 0) {
+                list.push_back({side + "/" + std::string(edge_text(edge)), "pane-" + side, frame,
+                                kind, near, expected});
+            }
+        };
+        add(PaneEdge::bottom, EngagementProbe::Edge::bottom, "base", {});
+        add(PaneEdge::top, EngagementProbe::Edge::top, "top", {});
+        add(PaneEdge::start, EngagementProbe::Edge::start,
+            "post-" + std::string(fit::corner_text(pane.side)),
+            fit::point_at(line, span.start));
+        add(PaneEdge::end, EngagementProbe::Edge::end,
+            "post-" + std::string(fit::corner_text(fit::next(pane.side))),
+            fit::point_at(line, span.end));
+    }
+    return list;
+}
+
+void prove(const SolidResult& result) {
+    for (const MeasuredEngagement& engagement : result.engagements) {
+        if (!(std::abs(engagement.measured - engagement.expected) <= kMeasured)) {
+            throw KernelError("engagement", engagement.about,
+                              "measured " + number_text(engagement.measured) + " mm, by the sums " +
+                                  number_text(engagement.expected) + " mm");
+        }
+    }
+    for (const StepFile& file : result.files) {
+        if (!file.difference.empty()) {
+            throw KernelError("read-back", file.assembly + ".step", file.difference);
+        }
+    }
+}
+
+void add_interferences(const SolidResult& result, std::vector<Finding>& findings) {
+    for (const Interference& pair : result.interferences) {
+        Finding finding;
+        finding.code = Code::proof_interference;
+        finding.id = "interference";
+        finding.about = pair.first + "+" + pair.second;
+        finding.state = "solids as they stand";
+        finding.value = finding.worst = pair.depth;
+        finding.limit = kOverlapDepth;
+        finding.bound = Bound::at_most;
+        finding.unit = "mm";
+        finding.status = Status::fail;
+        finding.advice = "two parts stand in one place: see the failed checks of either";
+        findings.push_back(std::move(finding));
+    }
+}
+
+class Maker {
+  public:
+    Maker(const Design& design, const MakeOptions& options, const Progress& progress)
+        : design_(design), options_(options), progress_(progress), folder_(options.folder) {}
+
+    Made run(const SolidShop& shop) {
+        parts_ = all_parts(design_);
+        const SolidRequest request{title_of(design_), parts_, probes(design_), options_.stamp};
+        const SolidResult solids = shop(request, progress_);
+        prove(solids);
+        Made made;
+        made.findings = design_.findings;
+        add_interferences(solids, made.findings);
+        for (const StepFile& file : solids.files) {
+            write(file.assembly + ".step", file.text, "pass");
+        }
+        report::Content content{design_.c(), design_.read.assumed, design_.sums, made.findings};
+        for (const MeasuredEngagement& engagement : solids.engagements) {
+            content.measured.push_back(
+                {engagement.about, engagement.expected, engagement.measured});
+        }
+        const bool failed = made.verdict() == Status::fail;
+        content.despite_failures = failed && options_.despite_failures;
+        write_patterns(failed, content);
+        content.files = files_;
+        made.report_json = report::to_json(content);
+        made.report_text = report::to_text(content);
+        folder_.write("report.json", made.report_json);
+        progress_("moving the output into its place");
+        folder_.commit();
+        return made;
+    }
+
+  private:
+    void write(const std::string& path, const std::string& bytes, const std::string& read_back) {
+        folder_.write(path, bytes);
+        files_.push_back({path, sha256(bytes), read_back});
+    }
+
+    // Patterns and cut list: what is cut from. Withheld where a check fails.
+    void write_patterns(bool failed, report::Content& content) {
+        const bool withheld = failed && !options_.despite_failures;
+        for (const Part& part : parts_) {
+            report::PartEntry entry{&part, {}};
+            if (!withheld) {
+                progress_("pattern " + part.id);
+                entry.file = "parts/" + part.id + ".dxf";
+                write_pattern(part, entry.file, failed);
+            }
+            content.parts.push_back(entry);
+        }
+        if (!withheld) {
+            write("cutlist.csv", report::cut_list(content), "pass");
+        }
+    }
+
+    void write_pattern(const Part& part, const std::string& path, bool failed) {
+        std::string title = part.name + ", " + std::to_string(part.count()) + " x " +
+                            part.material + " " + rounded_text(part.pattern.thickness, 2) + " mm";
+        if (failed) {
+            title += ", " + std::string(report::kFailedMark);
+        }
+        const std::string text = dxf::write(part.pattern, title, options_.stamp, options_.dxf);
+        const std::string difference = dxf::difference(dxf::read(text, path), part.pattern);
+        if (!difference.empty()) {
+            throw ContractError("read-back of " + path + ": " + difference);
+        }
+        write(path, text, "pass");
+    }
+
+    const Design& design_;
+    const MakeOptions& options_;
+    const Progress& progress_;
+    OutputFolder folder_;
+    std::vector<Part> parts_;
+    std::vector<report::FileEntry> files_;
+};
+
+}  // namespace
+
+Made make(const Design& design, const MakeOptions& options, const SolidShop& shop,
+          const Progress& progress) {
+    return Maker(design, options, progress).run(shop);
+}
+
+}  // namespace bowfront

@@ -1,0 +1,153 @@
+#include "bowfront/pipeline/output_folder.hpp"
+
+#include <fcntl.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <memory>
+#include <sstream>
+#include <system_error>
+
+#include "bowfront/base/error.hpp"
+#include "write_all.hpp"
+
+namespace bowfront {
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void fail(const fs::path& path, const std::string& reason) {
+    throw IoError(path.string(), reason);
+}
+
+std::string reason_of(int number) { return std::strerror(number); }
+
+// Where the folder really stands: a link to a folder means the folder behind it.
+fs::path resolved(const std::string& place) {
+    if (place.empty()) {
+        fail(place, "name a folder");
+    }
+    std::error_code error;
+    fs::path path = fs::absolute(place, error);
+    if (error) {
+        fail(place, error.message());
+    }
+    path = path.lexically_normal();
+    if (!path.has_filename()) {
+        path = path.parent_path();
+    }
+    if (fs::exists(path, error)) {
+        path = fs::canonical(path, error);
+        if (error) {
+            fail(place, error.message());
+        }
+    }
+    return path;
+}
+
+void refuse_unless_ours(const fs::path& path) {
+    std::error_code error;
+    const fs::file_status status = fs::symlink_status(path, error);
+    if (status.type() == fs::file_type::not_found) {
+        return;
+    }
+    if (status.type() != fs::file_type::directory) {
+        fail(path, "is not a folder");
+    }
+    if (access(path.c_str(), W_OK | X_OK) != 0) {
+        fail(path, reason_of(errno));
+    }
+    if (!fs::is_empty(path, error) && !is_our_output(path)) {
+        fail(path, "is not empty and holds no report.json of ours; name another folder");
+    }
+}
+
+std::string read_back(const fs::path& path) {
+    std::ifstream stream(path, std::ios::binary);
+    std::ostringstream bytes;
+    bytes << stream.rdbuf();
+    return std::move(bytes).str();
+}
+
+}  // namespace
+
+bool is_our_output(const fs::path& folder) {
+    constexpr std::string_view kMark = "\"bowfront_report\"";
+    constexpr std::size_t kHead = 256;  // the mark is the report's first key
+    std::ifstream stream(folder / "report.json", std::ios::binary);
+    std::array<char, kHead> head{};
+    stream.read(head.data(), kHead);
+    return std::string_view(head.data(), static_cast<std::size_t>(stream.gcount())).find(kMark) !=
+           std::string_view::npos;
+}
+
+OutputFolder::OutputFolder(const std::string& place) : place_(resolved(place)) {
+    refuse_unless_ours(place_);
+    std::error_code error;
+    const fs::path parent = place_.parent_path();
+    fs::create_directories(parent, error);
+    if (error) {
+        fail(parent, error.message());
+    }
+    // Beside its place, so that moving it there stays within one file system.
+    std::string pattern = (parent / ("." + place_.filename().string() + ".making-XXXXXX")).string();
+    if (mkdtemp(pattern.data()) == nullptr) {
+        fail(parent, reason_of(errno));
+    }
+    staged_ = pattern;
+    // mkdtemp makes a private folder; the output shall be as readable as any folder of the user's.
+    const mode_t mask = umask(0);
+    umask(mask);
+    fs::permissions(staged_, static_cast<fs::perms>(0777 & ~mask), error);
+}
+
+OutputFolder::~OutputFolder() {
+    if (!staged_.empty()) {
+        std::error_code ignored;
+        fs::remove_all(staged_, ignored);
+    }
+}
+
+void OutputFolder::write(const std::string& path, std::string_view bytes) {
+    const fs::path file = staged_ / path;
+    std::error_code error;
+    fs::create_directories(file.parent_path(), error);
+    if (error) {
+        fail(place_ / path, error.message());
+    }
+    const int descriptor = open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (descriptor < 0) {
+        fail(place_ / path, reason_of(errno));
+    }
+    const bool written = write_all(descriptor, bytes);
+    const int number = errno;
+    if (close(descriptor) != 0 || !written) {
+        fail(place_ / path, reason_of(written ? errno : number));
+    }
+    if (read_back(file) != bytes) {
+        fail(place_ / path, "reads back as something else than was written");
+    }
+}
+
+void OutputFolder::commit() {
+    refuse_unless_ours(place_);  // it may have changed meanwhile
+    std::error_code error;
+    if (fs::exists(place_, error)) {
+        // Both folders change places in one step, so that at every moment one of them is there.
+        if (renameat2(AT_FDCWD, staged_.c_str(), AT_FDCWD, place_.c_str(), RENAME_EXCHANGE) != 0) {
+            fail(place_, reason_of(errno));
+        }
+        fs::remove_all(staged_, error);
+    } else if (rename(staged_.c_str(), place_.c_str()) != 0) {
+        fail(place_, reason_of(errno));
+    }
+    staged_.clear();
+}
+
+}  // namespace bowfront
