@@ -102,16 +102,17 @@ TEST(SetOut, of_a_rectangle_is_a_larger_rectangle) {
     EXPECT_NEAR(plate->area(), 580 * 300, kAreaRounding);
 }
 
-TEST(SetOut, closes_nothing_where_a_side_misses_the_arc) {
-    // A front of a whole half turn over 520: set in by more than its radius there is no arc left
-    // that reaches the sides.
+TEST(SetOut, goes_the_long_way_round_a_front_of_more_than_half_a_turn) {
     Case c = sample::pilot_boat();
-    c.plan.front = FrontArc{ArcMeasure::radius, sample::given(260.0, "/plan/front/radius")};
-    const GlazingLine line = glazing_line(c.plan, front_arc(c.plan));
-    EXPECT_TRUE(set_out(line, 24).has_value());
-    c.plan.front = FrontArc{ArcMeasure::sweep, sample::given(5.5, "/plan/front/sweep")};
-    const GlazingLine balloon = glazing_line(c.plan, front_arc(c.plan));
-    EXPECT_FALSE(set_out(balloon, 2000).has_value());
+    c.plan.front = FrontArc{ArcMeasure::sweep, sample::given(4.4, "/plan/front/sweep")};
+    const auto plate = set_out(glazing_line(c.plan, front_arc(c.plan)), 24);
+    ASSERT_TRUE(plate.has_value());
+    const double radius = 260 / std::sin(2.2) + 24;
+    const double centre = 260 / std::tan(2.2);  // in front of the chord: negative
+    const double corner = centre + std::sqrt(radius * radius - 284 * 284);
+    const double minor = 2 * std::asin(284 / radius);
+    const double major = radius * radius / 2 * (2 * pi - minor + std::sin(minor));
+    EXPECT_NEAR(plate->area(), 568 * (264 - corner) + major, kAreaRounding);
 }
 
 TEST(PostGroove, is_straight_along_the_tangent_where_the_line_enters) {
@@ -167,10 +168,12 @@ TEST(PlateGroove, follows_the_line_and_runs_under_the_posts_with_round_ends) {
             opening += s.length();
         }
         EXPECT_NEAR(opening, pane.opening_length, kRounding);
-        // Past the post groove's bottom by one cutter radius, crown to crown; round ends of the
-        // groove's own width. An arc's band is as large as a straight one of the same length.
+        // Past the post groove's bottom by one cutter radius, crown to crown; two half circles of
+        // the groove's own width, whose centres stand half a width from the crowns as the crow
+        // flies. An arc's band is as large as a straight one of the same length.
         const double line = pane.opening_length + 2 * (15 + 3.175 / 2);
-        EXPECT_NEAR(area(groove.band), (line - 4.8) * 4.8 + pi * 2.4 * 2.4, kAreaRounding)
+        const double cap = pane.curved ? 420 * 2 * std::asin(2.4 / 840) : 2.4;
+        EXPECT_NEAR(area(groove.band), (line - 2 * cap) * 4.8 + pi * 2.4 * 2.4, kAreaRounding)
             << side_text(groove.side);
         EXPECT_FALSE(groove.bead.has_value());
     }
