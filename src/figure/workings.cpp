@@ -198,12 +198,23 @@ void Workings::render(std::int32_t index, int outer, bool numbers, std::string& 
     }
     text += function_name(node.op);
     text += '(';
-    render(node.a, 0, numbers, text);
+    render_operands(node, numbers, text);
+    text += ')';
+}
+
+// The least of the least of some is the least of all: one list, not brackets in brackets.
+void Workings::render_operands(const Node& node, bool numbers, std::string& text) const {
+    const bool lists = node.op == Op::smaller || node.op == Op::larger;
+    const Node& first = nodes_[static_cast<std::size_t>(node.a)];
+    if (lists && first.op == node.op) {
+        render_operands(first, numbers, text);
+    } else {
+        render(node.a, 0, numbers, text);
+    }
     if (node.b >= 0) {
         text += ", ";
         render(node.b, 0, numbers, text);
     }
-    text += ')';
 }
 
 void Workings::collect(std::int32_t index, std::vector<std::string>& inputs) const {

@@ -1,6 +1,7 @@
 #include "solve.hpp"
 
-#include <numbers>
+#include <map>
+#include <string>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/fit/plan.hpp"
@@ -84,11 +85,17 @@ CaseSums<N> solve_all(const Case& c, Book<N>& book) {
                                  value_of(sums.front->length)};
     }
     const GlazingLine line = glazing_line(c.plan, shape);
+    const TimberStates<N> timber = timber_states(c, book);
+    std::map<std::string, std::array<N, kAirStates.size()>> sheets;
     for (const PaneSpec& spec : c.panes) {
         const PaneTask<N> task{c, spec, side_text(spec.side), book};
         PaneSums<N> pane;
         solve_sizes(task, sums.front, line.directions[index(spec.side)],
                     line.directions[index(next(spec.side))], pane);
+        if (sheets.find(spec.sheet) == sheets.end()) {
+            sheets.emplace(spec.sheet, sheet_factors(c, c.sheets.at(spec.sheet), book));
+        }
+        solve_states(task, sums.front, timber, sheets.at(spec.sheet), pane);
         solve_edges(task, pane);
         if (pane.heated) {
             sums.heating.push_back(solve_heating(task, pane));

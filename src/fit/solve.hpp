@@ -49,6 +49,13 @@ template <class N>
 void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
                  const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane);
 
+/// The pane's place in the frame in each state of the air.
+/// @param sheet  the factors of the pane's sheet
+template <class N>
+void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
+                  const TimberStates<N>& timber,
+                  const std::array<N, kAirStates.size()>& sheet, PaneSums<N>& pane);
+
 /// Engagement, clearances, room, loading.
 template <class N>
 void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane);

@@ -1,4 +1,5 @@
 #include <cmath>
+#include <string>
 
 #include "solve.hpp"
 
@@ -93,6 +94,32 @@ class EdgeWriter {
     std::string edge_;
 };
 
+// The least or most of a figure over the states of the air, each named.
+template <class N, class Value>
+N over_states(const PaneTask<N>& task, const PaneSums<N>& pane, std::string_view key,
+              std::string_view symbol, N (*choose)(const N&, const N&), Value value) {
+    N chosen{};
+    for (const AirState which : kAirStates) {
+        const std::string path =
+            "states/" + std::string(state_text(which)) + "/" + std::string(key);
+        const N now = task.figure(path, std::string(symbol) + "(" +
+                                            std::string(state_text(which)) + ")",
+                                  value(pane.states[static_cast<std::size_t>(which)]),
+                                  "nominal sizes in this state of the air");
+        chosen = which == AirState::built ? now : choose(chosen, now);
+    }
+    return chosen;
+}
+
+template <class N>
+N least_of(const N& a, const N& b) {
+    return smaller(a, b);
+}
+template <class N>
+N most_of(const N& a, const N& b) {
+    return larger(a, b);
+}
+
 template <class N>
 void solve_bottom(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pane) {
     const EdgeWriter<N> figure(task, PaneEdge::bottom);
@@ -101,8 +128,14 @@ void solve_bottom(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& p
     constexpr std::string_view kStands = "the pane stands on the groove's bottom";
     edge.engagement = figure("engagement/nominal", "e_b", frame.base, kStands);
     edge.settled = figure("engagement/settled", "e_bs", edge.engagement, kStands);
-    edge.engagement_least = figure("engagement/least", "e_b,least", frame.base - limit, kLimits);
-    edge.engagement_most = figure("engagement/most", "e_b,most", frame.base + limit, kLimits);
+    const auto depth = [&](const PaneState<N>& state) { return frame.base * state.base; };
+    const auto over = [&](std::string_view key, auto choose) {
+        return over_states(task, pane, key, "e_b", choose, depth);
+    };
+    edge.engagement_least = figure("engagement/least", "e_b,least",
+                                   over("bottom_least", least_of<N>) - limit, kLimits);
+    edge.engagement_most = figure("engagement/most", "e_b,most",
+                                  over("bottom_most", most_of<N>) + limit, kLimits);
     edge.clearance = figure("edge_clearance/nominal", "c_b", N(0), kStands);
     edge.clearance_least = figure("edge_clearance/least", "c_b,least", N(0), kStands);
 }
@@ -118,15 +151,28 @@ void solve_top(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pane
                              "what stands out of base groove and opening");
     edge.settled = figure("engagement/settled", "e_ts", edge.engagement,
                           "gravity takes up all play at the bottom");
+    const auto standing = [&](const PaneState<N>& state) {
+        return pane.height * state.sheet - pane.opening_height - frame.base * state.base;
+    };
     edge.engagement_least =
-        figure("engagement/least", "e_t,least", edge.engagement - limits, kLimits);
-    edge.engagement_most = figure("engagement/most", "e_t,most",
-                                  smaller(edge.engagement + limits, frame.top + t.top_depth),
-                                  "limits of all tolerances added; no deeper than the groove");
+        figure("engagement/least", "e_t,least",
+               over_states(task, pane, "top_least", "e_t", least_of<N>, standing) - limits,
+               kLimits);
+    edge.engagement_most = figure(
+        "engagement/most", "e_t,most",
+        smaller(over_states(task, pane, "top_most", "e_t", most_of<N>, standing) + limits,
+                frame.top + t.top_depth),
+        "limits of all tolerances added; no deeper than the groove");
     edge.clearance =
         figure("edge_clearance/nominal", "c_t", frame.top - edge.engagement, kGeometry);
-    edge.clearance_least = figure("edge_clearance/least", "c_t,least",
-                                  edge.clearance - limits - t.top_depth, kLimits);
+    edge.clearance_least = figure(
+        "edge_clearance/least", "c_t,least",
+        over_states(task, pane, "top_clearance", "c_t", least_of<N>,
+                    [&](const PaneState<N>& state) {
+                        return frame.top * state.top - standing(state);
+                    }) -
+            limits - t.top_depth,
+        kLimits);
 }
 
 template <class N>
@@ -140,10 +186,22 @@ void solve_end(const PaneTask<N>& task, const Frame<N>& frame, PaneEdge which,
     edge.settled =
         figure("engagement/settled", "e_s", pane.length - pane.opening_length - frame.post,
                "shoved hard against the other post");
+    const std::string name(edge_text(which));
     edge.engagement_least = figure(
         "engagement/least", "e_least",
-        edge.settled - pane.length_tolerance - t.opening_length - t.post_depth, kLimits);
-    edge.engagement_most = figure("engagement/most", "e_most", pane.reach + t.post_depth,
+        over_states(task, pane, name + "_least", "e_s", least_of<N>,
+                    [&](const PaneState<N>& state) {
+                        return pane.length * state.sheet - state.opening_most -
+                               frame.post * state.post;
+                    }) -
+            pane.length_tolerance - t.opening_length - t.post_depth,
+        kLimits);
+    edge.engagement_most = figure("engagement/most", "e_most",
+                                  over_states(task, pane, name + "_most", "r", most_of<N>,
+                                              [&](const PaneState<N>& state) {
+                                                  return pane.reach * state.post;
+                                              }) +
+                                      t.post_depth,
                                   "shoved hard against this post, its groove at its deepest");
     edge.clearance =
         figure("edge_clearance/nominal", "c", frame.post - edge.engagement, kGeometry);
@@ -179,8 +237,12 @@ void solve_room(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pan
                     "opening and both depths less the pane");
     pane.room_vertical.worst =
         task.figure("room/vertical/worst", "v_worst",
-                    pane.room_vertical.nominal - pane.height_tolerance - t.opening_height -
-                        t.base_depth - t.top_depth,
+                    over_states(task, pane, "room_vertical", "v", least_of<N>,
+                                [&](const PaneState<N>& state) {
+                                    return pane.opening_height + frame.base * state.base +
+                                           frame.top * state.top - pane.height * state.sheet;
+                                }) -
+                        pane.height_tolerance - t.opening_height - t.base_depth - t.top_depth,
                     kLimits);
     pane.room_sideways.nominal =
         task.figure("room/sideways/nominal", "u",
@@ -188,8 +250,12 @@ void solve_room(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pan
                     "opening and what each end can reach less the pane");
     pane.room_sideways.worst =
         task.figure("room/sideways/worst", "u_worst",
-                    pane.room_sideways.nominal - pane.length_tolerance - t.opening_length -
-                        2 * t.post_depth,
+                    over_states(task, pane, "room_sideways", "u", least_of<N>,
+                                [&](const PaneState<N>& state) {
+                                    return state.opening_least + 2 * pane.reach * state.post -
+                                           pane.length * state.sheet;
+                                }) -
+                        pane.length_tolerance - t.opening_length - 2 * t.post_depth,
                     kLimits);
 }
 

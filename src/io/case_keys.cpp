@@ -20,7 +20,7 @@ constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{
 constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"}};
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
                                Word{"post"},   Word{"groove"},       Word{"loading"}, Word{"bead"}};
-constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}};
+constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}, Word{"grain"}, Word{"sawn"}};
 constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"}};
 constexpr std::array kGroove = {Word{"width"}, Word{"depth"}};
 constexpr std::array kGrooveDepth = {Word{"base"}, Word{"top"}, Word{"post"}};

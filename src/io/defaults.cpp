@@ -16,8 +16,10 @@ constexpr auto kRule = Default::Kind::rule;
 
 constexpr std::array kTable = {
     Default{"/units", "mm", "bare lengths are millimetres unless the file says inches"},
-    Default{"/frame/timber", "flat-sawn boards, grain along the width",
-            "the case file has no key for how base and top are sawn", kRule},
+    Default{"/frame/base/grain", "width", "boards run along the longer way of most cases"},
+    Default{"/frame/base/sawn", "flat", "the board that most timber yards sell, and that moves most"},
+    Default{"/frame/top/grain", "width", "boards run along the longer way of most cases"},
+    Default{"/frame/top/sawn", "flat", "the board that most timber yards sell, and that moves most"},
     Default{"/frame/loading", "slide-in",
             "panes slide down the posts' grooves and the top goes on last"},
     Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},

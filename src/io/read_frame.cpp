@@ -20,6 +20,12 @@ const WordOf<PostSection, 3> kSection{"a post's section",
                                         {"round", PostSection::round}}}};
 const WordOf<Hold, 2> kHold{"a hold", {{{"groove", Hold::groove}, {"rabbet", Hold::rabbet}}}};
 
+const WordOf<Grain, 2> kGrain{"a direction of the grain",
+                              {{{"width", Grain::width}, {"depth", Grain::depth}}}};
+const WordOf<Sawn, 3> kSawn{
+    "a way of sawing",
+    {{{"flat", Sawn::flat}, {"quarter", Sawn::quarter}, {"plywood", Sawn::plywood}}}};
+
 struct TimberIn {
     using Result = std::string;
     std::optional<std::string> operator()(Reading& reading, const Value& value) const {
@@ -36,6 +42,8 @@ Plate read_plate(ObjectReader plate) {
     Plate out;
     out.thickness = plate.needed("thickness", LengthIn{kPositive});
     out.margin = plate.needed("margin", LengthIn{kPositive});
+    out.grain = plate.or_default("grain", kGrain);
+    out.sawn = plate.or_default("sawn", kSawn);
     plate.finish();
     return out;
 }
@@ -84,9 +92,6 @@ Groove read_groove(ObjectReader groove) {
 Frame read_frame(ObjectReader frame) {
     Frame out;
     out.timber = frame.needed("timber", TimberIn{});
-    if (out.timber.given()) {
-        (void)frame.assume_rule("timber");
-    }
     out.clear_height = frame.needed("clear_height", LengthIn{kPositive});
     out.base = read_plate(frame.needed_object("base"));
     out.top = read_plate(frame.needed_object("top"));

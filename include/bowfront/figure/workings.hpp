@@ -103,6 +103,7 @@ class Workings {
     std::int32_t add(Node node);
     Traced name(Figure figure);
     void render(std::int32_t node, int outer, bool numbers, std::string& text) const;
+    void render_operands(const Node& node, bool numbers, std::string& text) const;
     void collect(std::int32_t node, std::vector<std::string>& inputs) const;
 
     std::vector<Node> nodes_;

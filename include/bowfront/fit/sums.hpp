@@ -3,14 +3,15 @@
 /// The sums of a whole case: every size of every pane, edge, form and soak, each computed once and
 /// named where it is computed. Everything else reads them here.
 ///
-/// Lengths in mm, angles in rad, temperatures in °C. Worst cases take all tolerances and spreads at
-/// their limits at once; service states are not in them yet (sizes are those as built).
+/// Lengths in mm, angles in rad, temperatures in °C. Nominal figures are those as built. Worst cases
+/// take all tolerances and spreads at their limits at once, in the worst of the service states.
 
 #include <array>
 #include <optional>
 #include <vector>
 
 #include "bowfront/figure/book.hpp"
+#include "bowfront/fit/states.hpp"
 #include "bowfront/forming/arc.hpp"
 #include "bowfront/forming/form.hpp"
 #include "bowfront/model/case.hpp"
@@ -48,6 +49,17 @@ struct LoadingSums {
     N tilt_rise_worst;
 };
 
+/// A pane and its place in the frame in one state of the air.
+template <class N>
+struct PaneState {
+    N sheet;          ///< size of the pane over its size as built
+    N base;           ///< depth of the base's groove over its depth as built
+    N top;            ///< the same of the top's groove
+    N post;           ///< the same of a post's groove
+    N opening_least;  ///< opening along the glazing line, the smaller of those at base and top, mm
+    N opening_most;   ///< the larger of both, mm
+};
+
 /// One pane.
 template <class N>
 struct PaneSums {
@@ -79,7 +91,8 @@ struct PaneSums {
     N cold_radius;            ///< smallest inside radius that the sheet may be held to cold; 0 where
                               ///< none is known
     N flexing_stress;         ///< in the faces of a pane that is held to its radius cold, MPa
-    std::array<EdgeSums<N>, 4> edges;  ///< in the order of kPaneEdges
+    std::array<PaneState<N>, kAirStates.size()> states;  ///< in the order of kAirStates
+    std::array<EdgeSums<N>, 4> edges;                    ///< in the order of kPaneEdges
     N least_engagement;
     RoomSums<N> room_vertical;
     RoomSums<N> room_sideways;

@@ -43,10 +43,18 @@ struct Plan {
     std::optional<FrontArc> front;  ///< bow-front only
 };
 
+/// Which way the grain of base or top runs in plan.
+enum class Grain { width, depth };
+
+/// How the boards of base or top were cut from the log; plywood moves too little to count.
+enum class Sawn { flat, quarter, plywood };
+
 /// Base or top.
 struct Plate {
     Sourced<double> thickness;  ///< > 0
     Sourced<double> margin;     ///< edge set out from the glazing line, > 0
+    Sourced<Grain> grain;
+    Sourced<Sawn> sawn;
 };
 
 enum class PostSection { fitted, square, round };

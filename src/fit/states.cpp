@@ -1,0 +1,178 @@
+#include "bowfront/fit/states.hpp"
+
+#include <cmath>
+#include <string>
+
+#include "bowfront/base/contract.hpp"
+#include "bowfront/materials/sheet.hpp"
+#include "bowfront/materials/timber.hpp"
+
+namespace bowfront {
+
+std::string_view state_text(AirState state) noexcept {
+    switch (state) {
+        case AirState::built: return "built";
+        case AirState::cold_dry: return "cold-dry";
+        case AirState::cold_damp: return "cold-damp";
+        case AirState::warm_dry: return "warm-dry";
+        case AirState::warm_damp: break;
+    }
+    return "warm-damp";
+}
+
+namespace fit {
+namespace {
+
+constexpr std::string_view kHandbook =
+    "Wood Handbook FPL-GTR-190, chapter 13: C·(M_F − M_I) from 6 to 14 %, else the general form";
+
+template <class N>
+struct Moisture {
+    N as_built;
+    N now;
+};
+
+template <class N>
+N moisture_content(const Case& c, AirState state, Book<N>& book) {
+    const Air air = air_of(c.service, state);
+    const N temperature = book.input("T", Kind::temperature, air.temperature);
+    const N humidity = book.input("RH", Kind::ratio, air.humidity);
+    return book.solved({"states", state_text(state), "moisture_content"}, "M", Kind::plain,
+                       equilibrium_moisture(value_of(temperature), value_of(humidity)),
+                       "equilibrium moisture content in per cent at T and RH",
+                       {temperature, humidity}, "Wood Handbook FPL-GTR-282, equation 4-5");
+}
+
+template <class N>
+N factor(AirState state, std::string_view key, const Property& coefficient, const Moisture<N>& m,
+         Book<N>& book) {
+    const std::string reference = std::string(key) + "_coefficient";
+    const N c = book.reference({"states", reference}, "C", Kind::plain, coefficient.value,
+                               {coefficient.source});
+    return book.solved({"states", state_text(state), key}, "k", Kind::plain,
+                       movement(value_of(c), value_of(m.as_built), value_of(m.now)),
+                       "1 + C·(M − M_built), general form outside 6 to 14 %",
+                       {c, m.as_built, m.now}, kHandbook);
+}
+
+template <class N>
+PlateFactors<N> plate_factors(const Plate& plate, const std::string& name, AirState state,
+                              const Timber& timber, const Moisture<N>& m, Book<N>& book) {
+    PlateFactors<N> factors{N(1), N(1), N(1)};
+    if (state == AirState::built || plate.sawn.value == Sawn::plywood) {
+        return factors;
+    }
+    // A flat-sawn board's face moves as the tangential direction does, its thickness as the radial.
+    const bool flat = plate.sawn.value == Sawn::flat;
+    const Property& face = flat ? *timber.tangential_coefficient : *timber.radial_coefficient;
+    const Property& edge = flat ? *timber.radial_coefficient : *timber.tangential_coefficient;
+    const N across = factor(state, name + "/across", face, m, book);
+    (plate.grain.value == Grain::width ? factors.depth : factors.width) = across;
+    factors.thickness = factor(state, name + "/thickness", edge, m, book);
+    return factors;
+}
+
+}  // namespace
+
+Air air_of(const Service& service, AirState state) noexcept {
+    switch (state) {
+        case AirState::built: return {service.built_temperature, service.built_humidity};
+        case AirState::cold_dry: return {service.temperature[0], service.humidity[0]};
+        case AirState::cold_damp: return {service.temperature[0], service.humidity[1]};
+        case AirState::warm_dry: return {service.temperature[1], service.humidity[0]};
+        case AirState::warm_damp: break;
+    }
+    return {service.temperature[1], service.humidity[1]};
+}
+
+double movement(double coefficient, double from, double to) {
+    BOWFRONT_EXPECTS(coefficient > 0);
+    constexpr double kLeast = 6;
+    constexpr double kMost = 14;
+    const bool linear = std::min(from, to) >= kLeast && std::max(from, to) <= kMost;
+    return 1 + (linear ? coefficient * (to - from) : (to - from) / (1 / coefficient - 10 + from));
+}
+
+template <class N>
+TimberStates<N> timber_states(const Case& c, Book<N>& book) {
+    const Timber& timber = *find_timber(c.frame.timber.value);
+    TimberStates<N> states;
+    N built{};
+    for (const AirState state : kAirStates) {
+        TimberFactors<N>& factors = states[static_cast<std::size_t>(state)];
+        const N now = moisture_content(c, state, book);
+        if (state == AirState::built) {
+            built = now;
+        }
+        const Moisture<N> m{built, now};
+        factors.base = plate_factors(c.frame.base, "base", state, timber, m, book);
+        factors.top = plate_factors(c.frame.top, "top", state, timber, m, book);
+        // How a post lies in the log is not known: both ways take the larger, tangential movement.
+        factors.post = state == AirState::built
+                           ? N(1)
+                           : factor(state, "post", *timber.tangential_coefficient, m, book);
+    }
+    return states;
+}
+
+template <class N>
+std::array<N, kAirStates.size()> sheet_factors(const Case& c, const SheetSpec& sheet,
+                                               Book<N>& book) {
+    const Property& expansion = sheet.like->expansion;
+    const N alpha = book.reference({"sheets", sheet.key, "expansion"}, "α", Kind::plain,
+                                   expansion.value, {expansion.source});
+    const auto growth = [&](AirState state, const N& humidity) {
+        return book.solved({"sheets", sheet.key, state_text(state), "moisture_growth"}, "ε",
+                           Kind::plain, moisture_growth(*sheet.like, value_of(humidity)),
+                           "growth at RH by the sheet library's curve", {humidity},
+                           sheet.like->moisture ? sheet.like->moisture->source
+                                                : "no growth with moisture is known");
+    };
+    std::array<N, kAirStates.size()> factors;
+    N first_temperature{};
+    N first_growth{};
+    for (const AirState state : kAirStates) {
+        const Air air = air_of(c.service, state);
+        const N temperature = book.input("T", Kind::temperature, air.temperature);
+        const N now = growth(state, book.input("RH", Kind::ratio, air.humidity));
+        if (state == AirState::built) {
+            first_temperature = temperature;
+            first_growth = now;
+        }
+        factors[static_cast<std::size_t>(state)] = book.figure(
+            {"sheets", sheet.key, state_text(state), "factor"}, "k_s", Kind::plain,
+            (1 + alpha * (temperature - first_temperature)) * (1 + now) / (1 + first_growth),
+            "linear expansion and growth with moisture");
+    }
+    return factors;
+}
+
+double stretched_arc(double radius, double sweep, double along_chord, double along_rise) {
+    BOWFRONT_EXPECTS(radius > 0 && sweep > 0 && along_chord > 0 && along_rise > 0);
+    if (along_chord == along_rise) {
+        return radius * sweep * along_chord;
+    }
+    // Simpson's rule on a smooth, nearly constant integrand: 256 steps leave less than 1e-12 for
+    // factors within some per cent of each other.
+    constexpr int kSteps = 256;
+    const double half = sweep / 2;
+    const double step = sweep / kSteps;
+    double sum = 0;
+    for (int i = 0; i <= kSteps; ++i) {
+        const double angle = -half + i * step;
+        const double value =
+            std::hypot(along_chord * std::cos(angle), along_rise * std::sin(angle));
+        sum += value * (i == 0 || i == kSteps ? 1 : (i % 2 == 1 ? 4 : 2));
+    }
+    return radius * sum * step / 3;
+}
+
+template TimberStates<double> timber_states(const Case&, Book<double>&);
+template TimberStates<Traced> timber_states(const Case&, Book<Traced>&);
+template std::array<double, kAirStates.size()> sheet_factors(const Case&, const SheetSpec&,
+                                                             Book<double>&);
+template std::array<Traced, kAirStates.size()> sheet_factors(const Case&, const SheetSpec&,
+                                                             Book<Traced>&);
+
+}  // namespace fit
+}  // namespace bowfront
