@@ -72,7 +72,9 @@ void check_post_grooves(const Case& c, const PostLayout& post, CheckList& list) 
         list.at_least({Code::frame_cheek, "cheek",
                        "post-" + corner + "/" + std::string(side_text(groove.side)), "as drawn"},
                       least, c.webs.cheek.value, [](double missing) {
-                          return "make the posts deeper by " + at_least_text(2 * missing);
+                          // A fitted post ends at the width of the one side and at the depth of
+                          // the other: both have to give.
+                          return "make the posts wider and deeper by " + at_least_text(2 * missing);
                       });
     }
     if (post.grooves.size() == 2 && !rabbet) {

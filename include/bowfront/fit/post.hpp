@@ -50,7 +50,7 @@ struct LeavingLine {
 /// Source:  geometry: a straight meets a face at h/cos β; an arc at R·(δ + asin(h/R − sin δ)), where
 ///          β, δ are the angles between tangent and face normal; a round post's circle at
 ///          2R·asin(w/4R)
-/// Example: fitted post 42 mm, R 420 mm -> 21.008765 mm
+/// Example: fitted post 42 mm, R 420 mm -> 21.008760 mm
 /// @throws ContractError where the line never leaves the post
 template <class N>
 [[nodiscard]] N length_in_post(const Post& post, const std::vector<PostFace>& faces,

@@ -48,7 +48,8 @@ double solved(const Post& post, CornerDirections directions, const Line& line) {
     Book<double> book;
     return length_in_post(
         post, post_faces(post.section.value, directions),
-        LeavingLine<double>{line.angle, line.radius != 0, line.turns_left, line.radius, "front"},
+        LeavingLine<double>{line.angle, line.radius != 0, line.turns_left, line.radius, "front",
+                            "x"},
         book);
 }
 
