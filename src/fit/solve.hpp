@@ -33,17 +33,6 @@ template <class N>
 [[nodiscard]] N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,
                           const Sourced<ToleranceSpec>& spec, double size);
 
-/// Tolerances of the frame as one pane meets them, ± mm.
-template <class N>
-struct FrameTolerances {
-    N opening_height;
-    N opening_length;
-    N base_depth;
-    N top_depth;
-    N post_depth;
-    N groove_width;
-};
-
 /// Openings, formed size, blank, curve.
 template <class N>
 void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,

@@ -1,5 +1,6 @@
 #include <cmath>
 #include <string>
+#include <type_traits>
 
 #include "solve.hpp"
 
@@ -100,12 +101,13 @@ N over_states(const PaneTask<N>& task, const PaneSums<N>& pane, std::string_view
               std::string_view symbol, N (*choose)(const N&, const N&), Value value) {
     N chosen{};
     for (const AirState which : kAirStates) {
-        const std::string path =
-            "states/" + std::string(state_text(which)) + "/" + std::string(key);
-        const N now = task.figure(path, std::string(symbol) + "(" +
-                                            std::string(state_text(which)) + ")",
-                                  value(pane.states[static_cast<std::size_t>(which)]),
-                                  "nominal sizes in this state of the air");
+        N now = value(pane.states[static_cast<std::size_t>(which)]);
+        if constexpr (!std::is_same_v<N, double>) {  // plain numbers have no names to put together
+            const std::string state(state_text(which));
+            now = task.figure("states/" + state + "/" + std::string(key),
+                              std::string(symbol) + "(" + state + ")", now,
+                              "nominal sizes in this state of the air");
+        }
         chosen = which == AirState::built ? now : choose(chosen, now);
     }
     return chosen;
@@ -331,6 +333,7 @@ void solve_loading(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& 
 template <class N>
 void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane) {
     const Frame<N> frame = frame_of(task, pane);
+    pane.tolerances = frame.tolerances;
     pane.reach = reach_of(task, frame, pane);
     solve_bottom(task, frame, pane);
     solve_top(task, frame, pane);

@@ -49,6 +49,17 @@ struct LoadingSums {
     N tilt_rise_worst;
 };
 
+/// Tolerances of the frame as one pane meets them, ± mm.
+template <class N>
+struct FrameTolerances {
+    N opening_height;
+    N opening_length;
+    N base_depth;
+    N top_depth;
+    N post_depth;
+    N groove_width;
+};
+
 /// A pane and its place in the frame in one state of the air.
 template <class N>
 struct PaneState {
@@ -93,6 +104,7 @@ struct PaneSums {
     N flexing_stress;         ///< in the faces of a pane that is held to its radius cold, MPa
     std::array<PaneState<N>, kAirStates.size()> states;  ///< in the order of kAirStates
     std::array<EdgeSums<N>, 4> edges;                    ///< in the order of kPaneEdges
+    FrameTolerances<N> tolerances;
     N least_engagement;
     RoomSums<N> room_vertical;
     RoomSums<N> room_sideways;

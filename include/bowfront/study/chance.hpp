@@ -1,0 +1,50 @@
+#pragma once
+/// \file
+/// How likely it is that every pane fits at the first try.
+
+#include <cstdint>
+#include <vector>
+
+#include "bowfront/fit/sums.hpp"
+#include "bowfront/model/case.hpp"
+
+namespace bowfront::study {
+
+/// How the chance is estimated.
+struct ChanceOptions {
+    int samples = 20'000;    ///< 1 to 100 000 000
+    std::uint64_t seed = 1;  ///< the same seed draws the same samples on every machine
+};
+
+/// A share of samples with its standard error.
+struct Share {
+    double value = 0;  ///< 0 to 1
+    double error = 0;  ///< standard error: sqrt(p·(1 − p)/n)
+};
+
+/// The chance of one pane.
+struct PaneChance {
+    CaseSide side = CaseSide::front;
+    Share fit;
+};
+
+/// The chance of a case.
+struct Chance {
+    ChanceOptions options;
+    Share fit;                      ///< all panes at once
+    std::vector<PaneChance> panes;  ///< in the order of the sums
+};
+
+/// The chance that every limit of every edge of every pane holds at once, in every service state.
+///
+/// Drawn together: the shrink in both directions and the thickness of each sheet (once for all
+/// panes that are cut from it), the cuts of each pane, the depths of the grooves in base and top
+/// (once each) and of each groove in a post, the width of the grooves (once: one cutter), the
+/// clear height (once) and each opening along the glazing line. ± is a hard limit; each is normal
+/// with half the limit as its standard deviation, cut at the limit.
+/// @param sums  `fit::solve(c)`
+/// @throws ContractError where the number of samples is out of its range
+[[nodiscard]] Chance first_time_fit(const Case& c, const CaseSums<double>& sums,
+                                    const ChanceOptions& options);
+
+}  // namespace bowfront::study
