@@ -62,6 +62,13 @@ TEST(Overlap, starts_at_the_depth_told) {
     EXPECT_EQ(on_top(1), 1U);
 }
 
+TEST(Overlap, that_is_shallower_than_told_is_passed_over) {
+    const std::vector<Solid> solids = {
+        made(sample::plate()), made(pane_in_arc_groove(4.9)).placed(sample::at(0, 0, 14))};
+    EXPECT_EQ(solid::overlaps(solids, 0.04).size(), 1U);
+    EXPECT_EQ(solid::overlaps(solids, 0.06).size(), 0U);
+}
+
 TEST(Overlap, is_found_for_a_solid_within_another_and_for_one_on_another) {
     const Solid large = made(sample::block({0, 0}, {100, 100}, 50));
     const Solid small = made(sample::block({40, 40}, {60, 60}, 10)).placed(sample::at(0, 0, 20));

@@ -74,15 +74,23 @@ TEST(Step, gives_the_same_bytes_again) {
     EXPECT_EQ(step::write(sample::assembly(), kStamp), sample_text());
 }
 
-TEST(Step, gives_the_same_bytes_from_two_threads_at_once) {
+TEST(Step, gives_the_same_bytes_from_threads_at_once) {
     const step::Assembly assembly = sample::assembly();
-    std::string texts[2];
-    std::thread one([&] { texts[0] = step::write(assembly, kStamp); });
-    std::thread other([&] { texts[1] = step::write(assembly, kStamp); });
-    one.join();
-    other.join();
-    EXPECT_EQ(texts[0], sample_text());
-    EXPECT_EQ(texts[1], sample_text());
+    constexpr std::size_t kThreads = 4;
+    constexpr std::size_t kRounds = 4;
+    std::vector<std::size_t> equal(kThreads, 0);
+    std::vector<std::thread> threads;
+    for (std::size_t& count : equal) {
+        threads.emplace_back([&] {
+            for (std::size_t round = 0; round < kRounds; ++round) {
+                count += step::write(assembly, kStamp) == sample_text() ? 1U : 0U;
+            }
+        });
+    }
+    for (std::thread& thread : threads) {
+        thread.join();
+    }
+    EXPECT_THAT(equal, testing::Each(kRounds));
 }
 
 TEST(Step, brings_any_name_back) {
