@@ -5,7 +5,9 @@ namespace {
 
 constexpr int kMostCharacters = 48;
 
-unsigned byte_of(char c) noexcept { return static_cast<unsigned char>(c); }
+unsigned byte_of(char c) noexcept {
+    return static_cast<unsigned char>(c);
+}
 
 bool between(std::string_view text, std::size_t at, unsigned low, unsigned high) noexcept {
     return at < text.size() && byte_of(text[at]) >= low && byte_of(text[at]) <= high;
@@ -26,12 +28,23 @@ void append_escaped(std::string& out, std::string_view prefix, unsigned byte) {
 // One character of one byte, or a byte that begins none.
 void append_byte(std::string& out, char c, bool is_character) {
     switch (c) {
-        case '"': out += "\\\""; return;
-        case '\\': out += "\\\\"; return;
-        case '\n': out += "\\n"; return;
-        case '\r': out += "\\r"; return;
-        case '\t': out += "\\t"; return;
-        default: break;
+        case '"':
+            out += "\\\"";
+            return;
+        case '\\':
+            out += "\\\\";
+            return;
+        case '\n':
+            out += "\\n";
+            return;
+        case '\r':
+            out += "\\r";
+            return;
+        case '\t':
+            out += "\\t";
+            return;
+        default:
+            break;
     }
     if (!is_character || byte_of(c) < 0x20 || byte_of(c) == 0x7F) {
         append_escaped(out, is_character ? "\\u00" : "\\x", byte_of(c));

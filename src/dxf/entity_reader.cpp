@@ -4,11 +4,12 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace bowfront::dxf {
 namespace {
 
-// Group codes. Source: FACTS 7.1, public DXF reference.
+// Group codes. Source: public DXF reference.
 constexpr int kText = 1;
 constexpr int kLayer = 8;
 constexpr int kPoint = 10;

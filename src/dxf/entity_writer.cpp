@@ -5,7 +5,7 @@
 namespace bowfront::dxf {
 namespace {
 
-// Group codes. Source: FACTS 7.1, public DXF reference.
+// Group codes. Source: public DXF reference.
 constexpr int kType = 0;
 constexpr int kText = 1;
 constexpr int kHandle = 5;

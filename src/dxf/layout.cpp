@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/dxf/dxf.hpp"

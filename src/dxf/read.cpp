@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "bowfront/dxf/dxf.hpp"
 #include "dxf/entity_reader.hpp"
 #include "dxf/tag_reader.hpp"

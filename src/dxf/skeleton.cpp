@@ -1,4 +1,4 @@
-/// Source: FACTS 7.1; that this much is enough, and no less: EXPORT 2, tried on several readers.
+/// Source: public DXF reference; that this much is enough, and no less, was tried on several readers.
 
 #include "dxf/skeleton.hpp"
 

@@ -1,7 +1,6 @@
 #include "dxf/soundness.hpp"
 
 #include <cmath>
-#include <numbers>
 #include <string>
 #include <string_view>
 

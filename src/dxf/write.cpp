@@ -1,3 +1,5 @@
+#include <utility>
+
 #include "bowfront/dxf/dxf.hpp"
 #include "dxf/entity_writer.hpp"
 #include "dxf/layer.hpp"

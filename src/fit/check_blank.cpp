@@ -38,9 +38,30 @@ void check_stock(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     }
 }
 
+// A blank that is cut once, larger by a shrink that nobody measured, can't be mended.
+void check_shrink(const Case& c, const PaneSums<double>& pane, CheckList& list) {
+    const PaneSpec& spec = *c.pane(pane.side);
+    if (!pane.heated || spec.blank.method.value != BlankMethod::allow_shrink) {
+        return;
+    }
+    const SheetSpec& sheet = c.sheets.at(spec.sheet);
+    const double measured = (sheet.shrink_along.given() ? 1 : 0) + (sheet.shrink_across.given() ? 1 : 0);
+    list.at_least({Code::fit_shrink, "shrink-measured", std::string(side_text(pane.side)),
+                   "directions in which the sheet's shrink is known from coupons", ""},
+                  measured, 2, [](double) {
+                      return std::string(
+                          "measure coupons of this sheet and state its shrink under \"sheets\", "
+                          "or trim after forming");
+                  });
+    if (list.last().status == Status::fail) {
+        list.last().status = Status::warn;  // the library's shrink may hold; nobody knows
+    }
+}
+
 }  // namespace
 
 void check_blank(const Case& c, const PaneSums<double>& pane, CheckList& list) {
+    check_shrink(c, pane, list);
     check_stock(c, pane, list);
     if (pane.heated && c.oven) {
         list.at_least({Code::fit_oven, "oven", std::string(side_text(pane.side)),

@@ -19,7 +19,7 @@ void check_skin(const Case& c, const PaneForm<double>& form, CheckList& list) {
         list.at_least({Code::form_skin, "skin-bend", about,
                        "no table of plywood bends has this thickness"},
                       radius, radius + 1,
-                      [](double) { return std::string("take a thinner skin"); });
+                      [](double) { return std::string("take a skin of 1 to 19 mm"); });
         return;
     }
     if (radius < dry->value && soaked && radius >= soaked->value) {

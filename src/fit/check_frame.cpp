@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "check_groups.hpp"
+#include "solve.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -71,7 +72,9 @@ void check_post_grooves(const Case& c, const PostLayout& post, CheckList& list) 
         list.at_least({Code::frame_cheek, "cheek",
                        "post-" + corner + "/" + std::string(side_text(groove.side)), "as drawn"},
                       least, c.webs.cheek.value, [](double missing) {
-                          return "make the posts deeper by " + at_least_text(2 * missing);
+                          // A fitted post ends at the width of the one side and at the depth of
+                          // the other: both have to give.
+                          return "make the posts wider and deeper by " + at_least_text(2 * missing);
                       });
     }
     if (post.grooves.size() == 2 && !rabbet) {
@@ -127,7 +130,7 @@ void check_floor(const Case& c, std::string_view name, const Plate& plate, doubl
 
 double depth_tolerance(const Case& c, double depth) {
     const ToleranceSpec& spec = c.tolerance.groove_depth.value;
-    return spec.by_class ? linear_tolerance(*spec.by_class, std::max(depth, 0.5)).value_or(0)
+    return spec.by_class ? class_tolerance(*spec.by_class, depth)
                          : spec.value;
 }
 

@@ -29,6 +29,15 @@ std::string_view settled_state(PaneEdge edge) {
     return "shoved hard against the start post";
 }
 
+// Whether the maker gives a pane's height or length, or the blank that it comes of; otherwise it
+// follows from grooves and clearances, and only these can change it.
+bool own_height(const PaneSpec& spec) {
+    return spec.blank.method.value == BlankMethod::as_cut || spec.height;
+}
+bool own_length(const PaneSpec& spec) {
+    return spec.blank.method.value == BlankMethod::as_cut || spec.length;
+}
+
 // What lengthens a pane: its blank where that is cut already, else the clearance that set its size.
 std::string grow_advice(const Case& c, const PaneSums<double>& pane, PaneEdge edge,
                         double missing) {
@@ -38,7 +47,7 @@ std::string grow_advice(const Case& c, const PaneSums<double>& pane, PaneEdge ed
         return "deepen the base groove by " + more;
     }
     const bool top = edge == PaneEdge::top;
-    if (spec.blank.method.value == BlankMethod::as_cut || (top ? spec.height : spec.length)) {
+    if (top ? own_height(spec) : own_length(spec)) {
         return std::string("make the pane ") + (top ? "taller" : "longer") + " by " + more +
                " as formed";
     }
@@ -65,21 +74,33 @@ void check_engagement(const Case& c, const PaneSums<double>& pane, CheckList& li
     }
 }
 
-void check_room(const PaneSums<double>& pane, CheckList& list) {
+// A groove that is cut deeper helps only a pane that does not grow with it.
+std::string shrink_advice(const Case& c, const PaneSums<double>& pane, bool upright,
+                          double missing) {
+    const PaneSpec& spec = *c.pane(pane.side);
+    if (!upright) {
+        return own_length(spec) ? "make the pane shorter by " + at_least_text(missing) +
+                                      ", or each post groove deeper by half of that"
+                                : "make end_clearance larger by " + at_least_text(missing / 2);
+    }
+    if (own_height(spec)) {
+        return "make the pane lower by " + at_least_text(missing) +
+               ", or the top groove as much deeper";
+    }
+    const bool drop = c.frame.loading.value == Loading::lift_and_drop;
+    return std::string("make ") + (drop ? "loading_clearance" : "top_clearance") + " larger by " +
+           at_least_text(missing);
+}
+
+void check_room(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     list.at_least({Code::fit_room, "room", about(pane, "vertical"), "as built", "mm",
                    figure(pane, "room/vertical/nominal")},
                   pane.room_vertical.nominal, pane.room_vertical.worst, kLeastRoom,
-                  [](double missing) {
-                      return "make the pane lower by " + at_least_text(missing) +
-                             ", or the top groove as much deeper";
-                  });
+                  [&](double missing) { return shrink_advice(c, pane, true, missing); });
     list.at_least({Code::fit_room, "room", about(pane, "sideways"), "as built", "mm",
                    figure(pane, "room/sideways/nominal")},
                   pane.room_sideways.nominal, pane.room_sideways.worst, kLeastRoom,
-                  [](double missing) {
-                      return "make end_clearance larger by " + at_least_text(missing / 2) +
-                             ", or the post grooves as much deeper";
-                  });
+                  [&](double missing) { return shrink_advice(c, pane, false, missing); });
 }
 
 void check_faces(const PaneSums<double>& pane, CheckList& list) {
@@ -95,6 +116,20 @@ void check_faces(const PaneSums<double>& pane, CheckList& list) {
     }
 }
 
+std::string swing_advice(const Case& c, const PaneSums<double>& pane, double missing) {
+    constexpr std::string_view kSlide = "a strongly curved pane is better slid in";
+    if (own_height(*c.pane(pane.side))) {
+        return "deepen the top groove by " + at_least_text(missing) + "; " + std::string(kSlide);
+    }
+    // The tilted pane stands up by the diagonal of height and rise, which is to be shorter.
+    const double diagonal = std::hypot(pane.height, pane.rise) - missing;
+    if (diagonal <= pane.rise) {
+        return std::string(kSlide);
+    }
+    const double lower = pane.height - std::sqrt(diagonal * diagonal - pane.rise * pane.rise);
+    return "make loading_clearance larger by " + at_least_text(lower) + "; " + std::string(kSlide);
+}
+
 void check_lift_and_drop(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     const std::string side(side_text(pane.side));
     const LoadingSums<double>& loading = pane.loading;
@@ -107,18 +142,18 @@ void check_lift_and_drop(const Case& c, const PaneSums<double>& pane, CheckList&
                       });
         return;
     }
-    const double wanted = c.fit.loading_clearance.value;
     list.at_least({Code::fit_loading, "loading", side, "lifted into the top groove", "mm",
                    figure(pane, "loading/play")},
-                  loading.play, wanted, [](double missing) {
+                  loading.play, c.fit.loading_clearance.value, [](double missing) {
                       return "make the pane lower by " + at_least_text(missing);
                   });
-    // Nominal against the clearance, worst case against nothing left (design, section 5).
-    list.last().worst = loading.play_worst;
-    if (list.last().status == Status::pass && loading.play_worst < 0) {
-        list.last().status = Status::warn;
-        list.last().advice = "make loading_clearance larger by " + at_least_text(-loading.play_worst);
-    }
+    // Nominal against the clearance, worst case against nothing left.
+    list.at_least({Code::fit_loading, "loading-reserve", side,
+                   "lifted into the top groove, nothing asked but that it passes", "mm",
+                   figure(pane, "loading/play")},
+                  loading.play, loading.play_worst, 0, [](double missing) {
+                      return "make loading_clearance larger by " + at_least_text(missing);
+                  });
     const double width = c.frame.groove.width.value;
     list.enter({Code::fit_loading, "loading-tilt", side, "top edge tilted in the top groove", "mm",
                 figure(pane, "loading/tilt_width")},
@@ -127,10 +162,7 @@ void check_lift_and_drop(const Case& c, const PaneSums<double>& pane, CheckList&
     list.enter({Code::fit_loading, "loading-swing", side, "tilted pane under the top groove's bottom",
                 "mm", figure(pane, "loading/tilt_rise")},
                loading.tilt_rise, loading.tilt_rise_worst, c.frame.groove.top_depth.value,
-               Bound::at_most, [](double missing) {
-                   return "deepen the top groove by " + at_least_text(missing) +
-                          "; a strongly curved pane is better slid in";
-               });
+               Bound::at_most, [&](double missing) { return swing_advice(c, pane, missing); });
 }
 
 void check_loading(const Case& c, const PaneSums<double>& pane, CheckList& list) {
@@ -180,9 +212,9 @@ void check_bend(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     list.at_least({Code::fit_bend, "bend", side, "cold", "mm",
                    figure(pane, "formed/inside_radius")}, pane.inside_radius, pane.cold_radius,
                   [&](double) {
+                      const double thin = pane.thickness * pane.inside_radius / pane.cold_radius;
                       return "bend it heated (\"bend\": \"heat\"), or take a sheet of " +
-                             mm(pane.thickness * pane.inside_radius / pane.cold_radius) +
-                             " or thinner";
+                             mm(std::floor(thin * 100) / 100) + " or thinner";
                   });
     if (sheet.long_term_stress) {
         list.enter({Code::fit_bend, "bend-stress", side, "held cold", "MPa",
@@ -196,7 +228,7 @@ void check_bend(const Case& c, const PaneSums<double>& pane, CheckList& list) {
 
 void check_pane(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     check_engagement(c, pane, list);
-    check_room(pane, list);
+    check_room(c, pane, list);
     check_faces(pane, list);
     check_loading(c, pane, list);
     check_bend(c, pane, list);

@@ -52,7 +52,8 @@ Point run_on(const Segment& segment, double along) {
     const double radius = segment.radius();
     const Point arm = segment.from - centre;
     const double start = std::atan2(arm.y, arm.x);
-    return centre + direction(start + std::copysign(along / radius, segment.bulge)) * radius;
+    const double turned = along / radius;  // negative before the start
+    return centre + direction(start + (segment.bulge > 0 ? turned : -turned)) * radius;
 }
 
 Segment piece(const Segment& segment, double from, double to) {

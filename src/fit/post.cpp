@@ -145,7 +145,7 @@ N length_in_post(const Post& post, const std::vector<PostFace>& faces, const Lea
     const N width = book.input("w", Kind::length, post.width);
     const FigurePath path{"panes", line.path, "in_post"};
     const auto named = [&](N length) {
-        return book.figure(path, "x", Kind::length, length, "geometry of line, arc and post");
+        return book.figure(path, line.symbol, Kind::length, length, "geometry of line, arc and post");
     };
     if (faces.empty()) {
         return named(line.curved ? 2 * line.radius * asin(width / (4 * line.radius)) : width / 2);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "bowfront/base/contract.hpp"
@@ -6,17 +7,6 @@
 
 namespace bowfront::fit {
 namespace {
-
-constexpr double kLeastToleranced = 0.5;  // ISO 2768-1 starts here
-
-double class_tolerance(ToleranceClass by_class, double size) {
-    const double toleranced = std::max(size, kLeastToleranced);
-    if (const auto value = linear_tolerance(by_class, toleranced)) {
-        return *value;
-    }
-    // Class f ends at 2 m, class v begins at 3 mm: the next class that has a value stands in.
-    return linear_tolerance(ToleranceClass::medium, toleranced).value();
-}
 
 template <class N>
 N shrink_input(const PaneTask<N>& task, std::string_view symbol, const Sourced<double>& value) {
@@ -149,10 +139,10 @@ void solve_opening(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fr
     const N radius = pane.curved ? front->radius : N(0);
     pane.start_in_post = length_in_post(
         post, post_faces(post.section.value, start),
-        LeavingLine<N>{start.next, pane.curved, true, radius, start_path}, task.book);
+        LeavingLine<N>{start.next, pane.curved, true, radius, start_path, "x_s"}, task.book);
     pane.end_in_post = length_in_post(
         post, post_faces(post.section.value, end),
-        LeavingLine<N>{end.previous, pane.curved, false, radius, end_path}, task.book);
+        LeavingLine<N>{end.previous, pane.curved, false, radius, end_path, "x_e"}, task.book);
     pane.opening_length =
         task.figure("opening/length", "O", pane.side_length - pane.start_in_post - pane.end_in_post,
                     "glazing line outside both posts");
@@ -237,6 +227,23 @@ void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
 }
 
 }  // namespace
+
+double class_tolerance(ToleranceClass by_class, double size) {
+    // ISO 2768-1 has rows for these sizes, mm. Smaller ones take the first row; larger ones are
+    // objected to after the sums are done, for which the last row stands in.
+    constexpr double kFirstRow = 0.5;
+    constexpr double kLastRow = 4000;
+    constexpr double kFirstOfVeryCoarse = 3.001;
+    const double toleranced = std::clamp(size, kFirstRow, kLastRow);
+    if (const auto value = linear_tolerance(by_class, toleranced)) {
+        return *value;
+    }
+    // Class f ends at 2 m: class m is the next one that has a value. Class v begins over 3 mm: its
+    // first row is wide enough for what is smaller.
+    return by_class == ToleranceClass::fine
+               ? linear_tolerance(ToleranceClass::medium, toleranced).value()
+               : linear_tolerance(by_class, kFirstOfVeryCoarse).value();
+}
 
 template <class N>
 N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,

@@ -76,7 +76,7 @@ ArcSizes<N> arc_over_chord(ArcMeasure measure, N value, N chord, std::string_vie
             break;
         }
     }
-    arc.length = figure("length", "S", Kind::length, arc.radius * arc.sweep);
+    arc.length = figure("length", "S_f", Kind::length, arc.radius * arc.sweep);
     arc.rise = figure("rise", "f", Kind::length, arc.radius * (1 - cos(arc.sweep / 2)));
     return arc;
 }

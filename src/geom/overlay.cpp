@@ -6,24 +6,15 @@
 
 #include "bowfront/base/contract.hpp"
 #include "geom/meetings.hpp"
-#include "geom/vertex_pool.hpp"
 #include "geom/winding.hpp"
 
 namespace bowfront {
 namespace {
 
-/// An edge of one of the areas, and where it is cut.
-struct Edge {
-    Segment segment;
-    Box box;
-    std::size_t area = 0;
-    std::vector<std::pair<double, std::size_t>> cuts;  ///< share of the length, vertex
-};
-
 void append_edges(std::vector<Edge>& edges, const Contour& outline, std::size_t area) {
     for (const Segment& segment : outline.segments()) {
         BOWFRONT_EXPECTS(std::abs(segment.bulge) <= 1);
-        edges.push_back({segment, segment.box(), area, {}});
+        edges.push_back({segment, area});
     }
 }
 
@@ -41,52 +32,6 @@ std::vector<Edge> edges_of(const std::vector<Region>& first, const std::vector<R
         }
     }
     return edges;
-}
-
-/// Cuts every edge at its ends and wherever it meets another.
-VertexPool cut_at_meetings(std::vector<Edge>& edges) {
-    VertexPool pool(kSliver);
-    for (Edge& edge : edges) {
-        edge.cuts.emplace_back(0, pool.number_of(edge.segment.from));
-        edge.cuts.emplace_back(1, pool.number_of(edge.segment.to));
-    }
-    for (auto one = edges.begin(); one != edges.end(); ++one) {
-        for (auto other = one + 1; other != edges.end(); ++other) {
-            if (!close_to(one->box, other->box, kSliver)) {
-                continue;
-            }
-            for (const Point p : meetings_within(one->segment, other->segment, kSliver)) {
-                const std::size_t vertex = pool.number_of(p);
-                one->cuts.emplace_back(one->segment.nearest(p), vertex);
-                other->cuts.emplace_back(other->segment.nearest(p), vertex);
-            }
-        }
-    }
-    return pool;
-}
-
-/// The part of an edge between two cuts. What is left of an arc so short that it rises no more
-/// than `kJoint` over its chord is a straight: which side of it a point lies on has to be certain.
-Segment part_between(const Edge& edge, double begun, double ended, Point from, Point to) {
-    const double whole = edge.segment.bulge;
-    const double bulge = ended - begun == 1 ? whole : std::tan((ended - begun) * std::atan(whole));
-    const double rise = std::abs(bulge) * distance(from, to) / 2;
-    return {from, to, rise > kJoint ? bulge : 0};
-}
-
-std::vector<Piece> pieces_of(const Edge& edge, const VertexPool& pool) {
-    auto cuts = edge.cuts;
-    std::ranges::sort(cuts);
-    std::vector<Piece> pieces;
-    auto [begun, from] = cuts.front();
-    for (const auto& [ended, to] : cuts) {
-        if (to != from) {
-            pieces.push_back({from, to, part_between(edge, begun, ended, pool[from], pool[to])});
-            begun = ended;
-            from = to;
-        }
-    }
-    return pieces;
 }
 
 /// One place where edges run, and which areas' edges do.
@@ -112,7 +57,9 @@ struct Layout {
 /// Collects the pieces of all edges; pieces over one another become one run.
 class LayoutBuilder {
   public:
-    explicit LayoutBuilder(std::size_t areas) { layout_.outlines.resize(areas); }
+    LayoutBuilder(std::size_t areas, double reach) : reach_(reach) {
+        layout_.outlines.resize(areas);
+    }
 
     void add(std::size_t area, const Piece& piece) {
         const std::size_t number = run_of(piece);
@@ -131,7 +78,7 @@ class LayoutBuilder {
         const Point middle = piece.segment.at(0.5);
         std::vector<std::size_t>& between = runs_between_[std::minmax(piece.from, piece.to)];
         for (const std::size_t run : between) {
-            if (distance(layout_.runs[run].middle, middle) <= kSliver) {
+            if (distance(layout_.runs[run].middle, middle) <= reach_) {
                 return run;
             }
         }
@@ -140,6 +87,7 @@ class LayoutBuilder {
         return between.back();
     }
 
+    double reach_;
     Layout layout_;
     std::map<std::pair<std::size_t, std::size_t>, std::vector<std::size_t>> runs_between_;
 };
@@ -176,14 +124,12 @@ int winding_beside(const Layout& layout, std::size_t number, const Outline& outl
 std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_t area) {
     const Run& run = layout.runs[number];
     const Outline& outline = layout.outlines[area];
-    Box middle;
-    middle.add(run.middle);
-    if (!close_to(outline.box, middle, kSliver)) {
-        return {false, false};
-    }
     const auto own = run.net.find(area);
     if (own == run.net.end()) {
-        const bool inside = winding(outline.segments, run.middle) > 0;
+        Box middle;
+        middle.add(run.middle);
+        const bool inside =
+            close_to(outline.box, middle, 0) && winding(outline.segments, run.middle) > 0;
         return {inside, inside};
     }
     const int turns = winding_beside(layout, number, outline);
@@ -193,15 +139,12 @@ std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_
 
 }  // namespace
 
-std::vector<Border> overlay(const std::vector<Region>& first, const std::vector<Region>& second) {
-    std::vector<Edge> edges = edges_of(first, second);
-    const VertexPool pool = cut_at_meetings(edges);
+std::vector<Border> overlay(const std::vector<Region>& first, const std::vector<Region>& second,
+                            double reach) {
     const std::size_t areas = first.size() + second.size();
-    LayoutBuilder builder(areas);
-    for (const Edge& edge : edges) {
-        for (const Piece& piece : pieces_of(edge, pool)) {
-            builder.add(edge.area, piece);
-        }
+    LayoutBuilder builder(areas, reach);
+    for (const auto& [piece, area] : cut_at_meetings(edges_of(first, second), reach)) {
+        builder.add(area, piece);
     }
     const Layout layout = builder.take();
     std::vector<Border> borders;

@@ -12,8 +12,9 @@
 
 namespace bowfront {
 
-/// Gives points numbers. A point within `reach` of an earlier one is that earlier one, so the
-/// points that matter most go in first; all others stay more than `reach` apart.
+/// Gives points numbers. A point within `reach` of earlier ones is the earliest of them, so that it
+/// has the same number whenever it is asked for, and the points that matter most go in first. All
+/// others stay more than `reach` apart.
 class VertexPool {
   public:
     /// @param reach > 0, mm

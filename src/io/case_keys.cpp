@@ -10,8 +10,8 @@ namespace {
 
 using Word = std::string_view;
 
-constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  Word{"units"},
-                              Word{"plan"},    Word{"frame"},    Word{"panes"}, Word{"blank"},
+constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},      Word{"units"},
+                              Word{"plan"},    Word{"frame"},    Word{"panes"},     Word{"blank"},
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
                               Word{"cutter"}};
@@ -39,9 +39,8 @@ constexpr std::array kFit = {Word{"end_clearance"}, Word{"top_clearance"},
 constexpr std::array kTolerance = {Word{"cut"}, Word{"groove_depth"}, Word{"groove_width"},
                                    Word{"opening"}, Word{"sheet_thickness"}};
 constexpr std::array kWebs = {Word{"web"}, Word{"cheek"}, Word{"floor"}};
-constexpr std::array kForm = {Word{"skin"},     Word{"cover"}, Word{"overrun"},
-                              Word{"overhang"}, Word{"ribs"},  Word{"fence"},
-                              Word{"joint_allowance"}};
+constexpr std::array kForm = {Word{"skin"}, Word{"cover"}, Word{"overrun"},        Word{"overhang"},
+                              Word{"ribs"}, Word{"fence"}, Word{"joint_allowance"}};
 constexpr std::array kThickness = {Word{"thickness"}};
 constexpr std::array kRibs = {Word{"thickness"}, Word{"depth"}, Word{"max_spacing"}, Word{"foot"}};
 constexpr std::array kFence = {Word{"depth"}, Word{"clearance"}};
@@ -87,7 +86,9 @@ constexpr std::array kTable = {
 
 }  // namespace
 
-std::span<const ObjectKeys> case_keys() noexcept { return kTable; }
+std::span<const ObjectKeys> case_keys() noexcept {
+    return kTable;
+}
 
 std::span<const std::string_view> keys_of(std::string_view object) {
     const auto row = std::find_if(kTable.begin(), kTable.end(), [object](const ObjectKeys& keys) {

@@ -78,7 +78,9 @@ class Contradictions {
                     too_flat(front, over, length(least));
                 }
                 return;
-            case ArcMeasure::sweep: sweep(front, chord, over); return;
+            case ArcMeasure::sweep:
+                sweep(front, chord, over);
+                return;
         }
     }
 

@@ -36,7 +36,8 @@ constexpr std::array kTable = {
             kRule},
     Default{"/tolerance/cut", "m", kClassM},
     Default{"/tolerance/groove_depth", "m", kClassM},
-    Default{"/tolerance/groove_width", "0.1 mm", "what a true cutter leaves; common practice, no source"},
+    Default{"/tolerance/groove_width", "0.1 mm",
+            "what a true cutter leaves; common practice, no source"},
     Default{"/tolerance/opening", "m", kClassM},
     Default{"/tolerance/sheet_thickness", "the tolerance of the sheet's own standard",
             "the sheet has not been measured", kRule},
@@ -69,7 +70,9 @@ constexpr std::array kTable = {
 
 }  // namespace
 
-std::span<const Default> case_defaults() noexcept { return kTable; }
+std::span<const Default> case_defaults() noexcept {
+    return kTable;
+}
 
 const Default& default_of(std::string_view pointer) {
     const auto row = std::find_if(kTable.begin(), kTable.end(), [pointer](const Default& entry) {

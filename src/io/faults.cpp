@@ -11,8 +11,7 @@ namespace {
 
 // Whether `inner` is the pointer `outer` or leads further down from it.
 bool within(std::string_view inner, std::string_view outer) noexcept {
-    return inner.starts_with(outer) &&
-           (inner.size() == outer.size() || inner[outer.size()] == '/');
+    return inner.starts_with(outer) && (inner.size() == outer.size() || inner[outer.size()] == '/');
 }
 
 }  // namespace
@@ -29,7 +28,9 @@ void Faults::add(Code code, Place place, std::string pointer, std::string found,
                     std::move(wanted)});
 }
 
-bool Faults::full() const noexcept { return all_.size() == kMostFaults; }
+bool Faults::full() const noexcept {
+    return all_.size() == kMostFaults;
+}
 
 bool Faults::touch(std::string_view pointer) const noexcept {
     return std::any_of(all_.begin(), all_.end(), [pointer](const Diagnostic& fault) {
@@ -43,7 +44,11 @@ std::vector<Diagnostic> Faults::in_file_order() const {
         return std::tie(a.line, a.column) < std::tie(b.line, b.column);
     });
     if (more_ != 0) {
-        sorted.push_back({Code::input_limit, file_, 0, 0, {},
+        sorted.push_back({Code::input_limit,
+                          file_,
+                          0,
+                          0,
+                          {},
                           std::to_string(more_) + " more faults are not listed",
                           "mend those above first"});
     }

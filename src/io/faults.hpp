@@ -25,7 +25,8 @@ class Faults {
     /// Whether a fault was found at the pointer, inside that value, or at a value round it.
     [[nodiscard]] bool touch(std::string_view pointer) const noexcept;
 
-    /// All of them as they stand in the file, no more than kMostFaults and one that counts the rest.
+    /// All of them as they stand in the file, no more than kMostFaults and one that counts the
+    /// rest.
     [[nodiscard]] std::vector<Diagnostic> in_file_order() const;
 
   private:

@@ -13,12 +13,18 @@ const JsonMember* JsonNode::find(std::string_view key) const noexcept {
 
 std::string_view kind_text(JsonNode::Kind kind) noexcept {
     switch (kind) {
-        case JsonNode::Kind::null: return "null";
-        case JsonNode::Kind::truth: return "true or false";
-        case JsonNode::Kind::number: return "a number";
-        case JsonNode::Kind::text: return "a text";
-        case JsonNode::Kind::list: return "a list";
-        case JsonNode::Kind::object: break;
+        case JsonNode::Kind::null:
+            return "null";
+        case JsonNode::Kind::truth:
+            return "true or false";
+        case JsonNode::Kind::number:
+            return "a number";
+        case JsonNode::Kind::text:
+            return "a text";
+        case JsonNode::Kind::list:
+            return "a list";
+        case JsonNode::Kind::object:
+            break;
     }
     return "an object";
 }

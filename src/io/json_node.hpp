@@ -17,8 +17,8 @@ struct JsonMember;
 struct JsonNode {
     enum class Kind { null, truth, number, text, list, object } kind = Kind::null;
     Place place;
-    std::string text;  ///< a text without its escapes; a number or truth as it is spelt
-    std::vector<JsonNode> items;      ///< of a list
+    std::string text;             ///< a text without its escapes; a number or truth as it is spelt
+    std::vector<JsonNode> items;  ///< of a list
     std::vector<JsonMember> members;  ///< of an object, in file order, each key once
 
     /// The member of that key, or null.

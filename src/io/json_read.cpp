@@ -67,10 +67,10 @@ class TreeBuilder {
         const auto [first, is_new] = object.keys.emplace(value, token.place);
         if (!is_new) {
             object.repeated.insert(object.node->members.size());
-            faults_.add(Code::input_duplicate_key, token.place, pointer_step(pointer(), value),
-                        "the key " + quoted_text(value) + " stands a second time",
-                        "once in an object; the first is on line " +
-                            std::to_string(first->second.line));
+            faults_.add(
+                Code::input_duplicate_key, token.place, pointer_step(pointer(), value),
+                "the key " + quoted_text(value) + " stands a second time",
+                "once in an object; the first is on line " + std::to_string(first->second.line));
         }
         object.node->members.push_back({std::move(value), token.place, {}});
         return true;
@@ -124,10 +124,10 @@ class TreeBuilder {
             return false;
         }
         if (open_.size() == kMostDepth) {
-            faults_.add(Code::input_limit, newest_->place, {},
-                        "lists and objects are nested more than " + std::to_string(kMostDepth) +
-                            " deep",
-                        "at most that deep");
+            faults_.add(
+                Code::input_limit, newest_->place, {},
+                "lists and objects are nested more than " + std::to_string(kMostDepth) + " deep",
+                "at most that deep");
             return false;
         }
         open_.push_back({newest_, {}, {}});

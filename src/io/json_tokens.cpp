@@ -8,7 +8,9 @@ namespace {
 constexpr std::string_view kBlank = " \t\r\n";
 constexpr std::string_view kMarks = "{}[],:";
 
-bool is_in(std::string_view set, char c) noexcept { return set.find(c) != std::string_view::npos; }
+bool is_in(std::string_view set, char c) noexcept {
+    return set.find(c) != std::string_view::npos;
+}
 
 }  // namespace
 
@@ -73,8 +75,8 @@ JsonToken JsonTokens::next() noexcept {
         end = at_ + 1;
     } else if (text_[at_] == '"') {
         end = end_of_text();
-        token.kind = end == std::string_view::npos ? JsonToken::Kind::unclosed
-                                                   : JsonToken::Kind::text;
+        token.kind =
+            end == std::string_view::npos ? JsonToken::Kind::unclosed : JsonToken::Kind::text;
     } else {
         token.kind = JsonToken::Kind::word;
         end = end_of_word();
@@ -88,8 +90,7 @@ JsonToken JsonTokens::next() noexcept {
 JsonToken JsonTokens::next_value() noexcept {
     for (;;) {
         const JsonToken token = next();
-        if (token.kind != JsonToken::Kind::mark || token.spelling == "{" ||
-            token.spelling == "[") {
+        if (token.kind != JsonToken::Kind::mark || token.spelling == "{" || token.spelling == "[") {
             return token;
         }
     }

@@ -10,7 +10,9 @@ namespace {
 // Longer words are no misspelling of anything here, and their table would be large.
 constexpr std::size_t kLongestWord = 64;
 
-char small(char c) noexcept { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
+char small(char c) noexcept {
+    return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
+}
 
 }  // namespace
 

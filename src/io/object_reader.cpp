@@ -35,10 +35,7 @@ ObjectReader::ObjectReader(Reading& reading, const JsonNode& root)
 
 ObjectReader::ObjectReader(Reading& reading, const JsonNode* node, std::string pointer,
                            std::string pattern)
-    : reading_(&reading),
-      node_(node),
-      pointer_(std::move(pointer)),
-      pattern_(std::move(pattern)) {
+    : reading_(&reading), node_(node), pointer_(std::move(pointer)), pattern_(std::move(pattern)) {
     if (node_ != nullptr && node_->kind != JsonNode::Kind::object) {
         reading_->refuse_type(value(), "an object with " + listed(keys_of(pattern_)));
         node_ = nullptr;
@@ -81,8 +78,7 @@ ObjectReader ObjectReader::object_of(const Value& value, std::string_view key) c
 std::optional<Value> ObjectReader::take(std::string_view key) {
     asked_.push_back(key);
     const JsonMember* const member = node_ != nullptr ? node_->find(key) : nullptr;
-    return member != nullptr ? std::optional(Value{&member->value, pointer_of(key)})
-                             : std::nullopt;
+    return member != nullptr ? std::optional(Value{&member->value, pointer_of(key)}) : std::nullopt;
 }
 
 std::optional<Value> ObjectReader::take_needed(std::string_view key) {

@@ -17,8 +17,8 @@
 namespace bowfront::io {
 namespace {
 
-const WordOf<LengthUnit, 2> kUnits{
-    "the unit of bare lengths", {{{"mm", LengthUnit::millimetre}, {"in", LengthUnit::inch}}}};
+const WordOf<LengthUnit, 2> kUnits{"the unit of bare lengths",
+                                   {{{"mm", LengthUnit::millimetre}, {"in", LengthUnit::inch}}}};
 
 // The version of the case file's format that is read here.
 struct VersionIn {

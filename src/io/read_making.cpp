@@ -42,7 +42,8 @@ std::array<Sourced<double>, 2> read_span(ObjectReader& object, std::string_view 
     }
     if (!object.reading().faults().touch(value->pointer) && *out[0] > *out[1]) {
         object.reading().refuse(*value, Code::input_contradiction,
-                                "the first is higher than the second", "the lower of the two first");
+                                "the first is higher than the second",
+                                "the lower of the two first");
     }
     return out;
 }
@@ -76,8 +77,7 @@ FitSpec read_fit(ObjectReader fit, Loading loading) {
     const LengthIn length{kNotNegative};
     FitSpec out;
     out.end_clearance = fit.or_default("end_clearance", length);
-    out.top_clearance =
-        fit.or_default("top_clearance", length, drops ? Use::unused : Use::used);
+    out.top_clearance = fit.or_default("top_clearance", length, drops ? Use::unused : Use::used);
     out.loading_clearance =
         fit.or_default("loading_clearance", length, drops ? Use::used : Use::unused);
     if (const auto least = fit.take("least_engagement")) {

@@ -17,9 +17,8 @@ const WordOf<CaseSide, 4> kSide{"a side",
                                   {"right", CaseSide::right},
                                   {"back", CaseSide::back},
                                   {"left", CaseSide::left}}}};
-const WordOf<Extrusion, 2> kAlong{
-    "a direction of the extrusion",
-    {{{"length", Extrusion::length}, {"height", Extrusion::height}}}};
+const WordOf<Extrusion, 2> kAlong{"a direction of the extrusion",
+                                  {{{"length", Extrusion::length}, {"height", Extrusion::height}}}};
 const WordOf<Bend, 2> kBend{"a bend", {{{"heat", Bend::heat}, {"cold", Bend::cold}}}};
 
 constexpr std::string_view kBlankWanted =
@@ -31,10 +30,9 @@ constexpr std::size_t kMostPanes = 100;
 struct MethodIn {
     using Result = BlankMethod;
     std::optional<BlankMethod> operator()(Reading& reading, const Value& value) const {
-        const WordOf<BlankMethod, 2> method{
-            "how the blank is cut",
-            {{{"allow-shrink", BlankMethod::allow_shrink},
-              {"trim-after", BlankMethod::trim_after}}}};
+        const WordOf<BlankMethod, 2> method{"how the blank is cut",
+                                            {{{"allow-shrink", BlankMethod::allow_shrink},
+                                              {"trim-after", BlankMethod::trim_after}}}};
         if (value.node->kind == JsonNode::Kind::text && value.node->text == "as-cut") {
             reading.refuse(value, Code::input_value, "a blank as it is cut is given by its size",
                            std::string(kBlankWanted));

@@ -14,8 +14,8 @@ namespace bowfront::io {
 namespace {
 
 // Shapes that a case may have by its description, and that are not made yet.
-constexpr std::array<std::string_view, 6> kLaterShapes = {
-    "quarter-round", "half-round", "bow-ends", "serpentine", "polygon", "sides"};
+constexpr std::array<std::string_view, 6> kLaterShapes = {"quarter-round", "half-round", "bow-ends",
+                                                          "serpentine",    "polygon",    "sides"};
 
 constexpr Range kSweep{0, 2 * std::numbers::pi, Range::Low::open};
 
@@ -26,9 +26,9 @@ struct ShapeIn {
             "a shape",
             {{{"rectangle", PlanShape::rectangle}, {"bow-front", PlanShape::bow_front}}}};
         const std::string& text = value.node->text;
-        const bool later = value.node->kind == JsonNode::Kind::text &&
-                           std::find(kLaterShapes.begin(), kLaterShapes.end(), text) !=
-                               kLaterShapes.end();
+        const bool later =
+            value.node->kind == JsonNode::Kind::text &&
+            std::find(kLaterShapes.begin(), kLaterShapes.end(), text) != kLaterShapes.end();
         if (later) {
             reading.refuse(value, Code::input_value,
                            "the shape " + quoted_text(text) + " is not made by this version",

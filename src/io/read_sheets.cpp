@@ -37,7 +37,7 @@ SheetSpec as_known(const Sheet& sheet, std::string_view key) {
     const std::string pointer = pointer_step("/sheets", key);
     const auto sourced = [&pointer](const Property& property, std::string_view step) {
         std::string source(property.source);
-        source += " (" + std::string(certainty_text(property.certainty)) + ')';
+        source += "; " + std::string(certainty_text(property.certainty));
         return Sourced<double>{
             property.value,
             {Origin::Kind::library, pointer + std::string(step), 0, std::move(source)}};
@@ -110,7 +110,9 @@ bool is_own_key(Reading& reading, const JsonMember& member, const std::string& p
 
 }  // namespace
 
-SheetSpec library_sheet(const Sheet& sheet) { return as_known(sheet, sheet.name); }
+SheetSpec library_sheet(const Sheet& sheet) {
+    return as_known(sheet, sheet.name);
+}
 
 std::map<std::string, SheetSpec> read_sheets(ObjectReader& file) {
     std::map<std::string, SheetSpec> all;
@@ -123,10 +125,10 @@ std::map<std::string, SheetSpec> read_sheets(ObjectReader& file) {
         return all;
     }
     if (value->node->members.size() > kMostSheets) {
-        file.reading().refuse(*value, Code::input_limit,
-                              "the case has " + std::to_string(value->node->members.size()) +
-                                  " sheets of its own",
-                              "at most " + std::to_string(kMostSheets));
+        file.reading().refuse(
+            *value, Code::input_limit,
+            "the case has " + std::to_string(value->node->members.size()) + " sheets of its own",
+            "at most " + std::to_string(kMostSheets));
         return all;
     }
     for (const JsonMember& member : value->node->members) {

@@ -24,9 +24,9 @@ void Reading::assume(std::string pointer, std::string value, std::string why) {
 }
 
 void Reading::list_used(const Origin& origin, std::string value) {
-    const bool listed = std::any_of(
-        assumed_.begin(), assumed_.end(),
-        [&origin](const Assumption& entry) { return entry.pointer == origin.pointer; });
+    const bool listed =
+        std::any_of(assumed_.begin(), assumed_.end(),
+                    [&origin](const Assumption& entry) { return entry.pointer == origin.pointer; });
     if (origin.kind == Origin::Kind::given || listed) {
         return;
     }

@@ -11,7 +11,9 @@ namespace {
 
 using Kind = JsonToken::Kind;
 
-bool is_digit(char c) noexcept { return c >= '0' && c <= '9'; }
+bool is_digit(char c) noexcept {
+    return c >= '0' && c <= '9';
+}
 
 std::size_t skip_digits(std::string_view text, std::size_t at) noexcept {
     while (at < text.size() && is_digit(text[at])) {
@@ -67,7 +69,8 @@ long hex_value(std::string_view digits) noexcept {
     return value;
 }
 
-constexpr std::string_view kEscapesWanted = R"(one of \" \\ \/ \b \f \n \r \t or \u and four digits)";
+constexpr std::string_view kEscapesWanted =
+    R"(one of \" \\ \/ \b \f \n \r \t or \u and four digits)";
 constexpr std::string_view kPairWanted = R"(a character over U+FFFF as a pair \uD8xx\uDCxx)";
 
 struct Clauses {
@@ -147,10 +150,10 @@ std::string describe(const JsonToken& token) {
     if (token.kind == Kind::end) {
         return "the file ends";
     }
-    return (token.kind == Kind::text ? std::string(token.spelling.size() <= 50
-                                                       ? token.spelling
-                                                       : std::string_view("a text"))
-                                     : quoted_text(token.spelling)) +
+    return (token.kind == Kind::text
+                ? std::string(token.spelling.size() <= 50 ? token.spelling
+                                                          : std::string_view("a text"))
+                : quoted_text(token.spelling)) +
            " stands";
 }
 
@@ -173,12 +176,17 @@ class Grammar {
         }
         switch (expect_) {
             case Expect::value:
-            case Expect::item_or_close: return take_value(token);
+            case Expect::item_or_close:
+                return take_value(token);
             case Expect::key:
-            case Expect::key_or_close: return take_key(token);
-            case Expect::colon: return take_colon(token);
-            case Expect::comma_or_close: return take_comma(token);
-            case Expect::nothing: break;
+            case Expect::key_or_close:
+                return take_key(token);
+            case Expect::colon:
+                return take_colon(token);
+            case Expect::comma_or_close:
+                return take_comma(token);
+            case Expect::nothing:
+                break;
         }
         return token.kind == Kind::end
                    ? std::nullopt
@@ -276,8 +284,7 @@ std::optional<SyntaxFault> find_syntax_fault(std::string_view text) {
     for (;;) {
         const JsonToken token = tokens.next();
         if (auto clauses = grammar.take(token)) {
-            return SyntaxFault{token.place, std::move(clauses->found),
-                               std::move(clauses->wanted)};
+            return SyntaxFault{token.place, std::move(clauses->found), std::move(clauses->wanted)};
         }
         if (token.kind == Kind::end) {
             return std::nullopt;

@@ -17,7 +17,9 @@ constexpr std::size_t kMostCharacters = 200;
 std::string degree_text(double radians) {
     return rounded_text(radians / std::numbers::pi * 180, 3) + " deg";
 }
-std::string celsius_text(double celsius) { return rounded_text(celsius, 2) + " C"; }
+std::string celsius_text(double celsius) {
+    return rounded_text(celsius, 2) + " C";
+}
 
 template <class ToText>
 std::string range_text(const Range& range, const ToText& text) {
@@ -54,7 +56,9 @@ std::optional<double> taken(Reading& reading, const Value& value, const Quantity
 bool is_number(const Value& value) noexcept {
     return value.node->kind == JsonNode::Kind::number;
 }
-bool is_text(const Value& value) noexcept { return value.node->kind == JsonNode::Kind::text; }
+bool is_text(const Value& value) noexcept {
+    return value.node->kind == JsonNode::Kind::text;
+}
 
 // A quantity that always carries its unit.
 std::optional<double> with_unit(Reading& reading, const Value& value, std::string_view what,
@@ -81,9 +85,7 @@ std::optional<double> LengthIn::operator()(Reading& reading, const Value& value)
                                        : R"(a number of millimetres, or a text such as "3/4 in")");
         return std::nullopt;
     }
-    const std::string text = value.node->text + (!is_number(value) ? ""
-                                                 : inches          ? " in"
-                                                                   : " mm");
+    const std::string text = value.node->text + (!is_number(value) ? "" : inches ? " in" : " mm");
     const auto length = taken(reading, value, parse_length(text));
     return length ? within(reading, value, *length, range,
                            [&reading](double x) { return reading.length_text(x); })
@@ -107,8 +109,8 @@ std::optional<double> RatioIn::operator()(Reading& reading, const Value& value) 
 }
 
 std::optional<double> TemperatureIn::operator()(Reading& reading, const Value& value) const {
-    const auto celsius = with_unit(
-        reading, value, R"(a temperature as a text, such as "20 C")", parse_temperature);
+    const auto celsius =
+        with_unit(reading, value, R"(a temperature as a text, such as "20 C")", parse_temperature);
     return celsius ? within(reading, value, *celsius, range, celsius_text) : std::nullopt;
 }
 
@@ -129,8 +131,7 @@ std::optional<int> CountIn::operator()(Reading& reading, const Value& value) con
     double number = 0;
     const std::string& text = value.node->text;
     const auto result = std::from_chars(text.data(), text.data() + text.size(), number);
-    if (result.ec != std::errc{} || number < 1 || number > most ||
-        number != std::floor(number)) {
+    if (result.ec != std::errc{} || number < 1 || number > most || number != std::floor(number)) {
         reading.refuse(value, Code::input_value, quoted_text(text) + " is no such count", wanted);
         return std::nullopt;
     }
@@ -210,7 +211,7 @@ std::optional<std::size_t> word_index(Reading& reading, const Value& value, std:
     }
     const std::string meant = nearest(text, words);
     reading.refuse(value, Code::input_value, quoted_text(text) + " is not known here",
-                   meant.empty() ? wanted : "did you mean " + quoted_text(meant) + "? " + wanted);
+                   meant.empty() ? wanted : "did you mean " + quoted_text(meant) + "?");
     return std::nullopt;
 }
 
@@ -225,6 +226,8 @@ std::string listed(std::span<const std::string_view> words) {
     return out;
 }
 
-std::string percent_text(double ratio) { return rounded_text(ratio * 100, 3) + " %"; }
+std::string percent_text(double ratio) {
+    return rounded_text(ratio * 100, 3) + " %";
+}
 
 }  // namespace bowfront::io

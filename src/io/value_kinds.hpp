@@ -78,8 +78,7 @@ struct CountIn {
 struct TextLine {
     using Result = std::string;
     std::string_view what;  ///< for messages: `a name for the case`
-    [[nodiscard]] std::optional<std::string> operator()(Reading& reading,
-                                                        const Value& value) const;
+    [[nodiscard]] std::optional<std::string> operator()(Reading& reading, const Value& value) const;
 };
 
 /// What is wrong with a text as a TextLine, as a clause; empty where nothing is.

@@ -93,7 +93,7 @@ void findings(const std::vector<Finding>& all, std::string& text) {
             text += std::string(status == Status::fail ? "  FAIL " : "  warn ") +
                     std::string(code_text(finding.code)) + " " + finding.id + " " +
                     finding.about + " (" + finding.state +
-                    (status == Status::warn ? ", worst case" : "") + "): " + shown(measured) +
+                    (measured != finding.value ? ", worst case" : "") + "): " + shown(measured) +
                     (finding.bound == Bound::at_least ? ", wanted at least " : ", at most ") +
                     shown(finding.limit) + (finding.unit.empty() ? "" : " " + finding.unit) +
                     "\n       " + finding.advice + "\n";

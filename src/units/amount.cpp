@@ -13,7 +13,9 @@ constexpr int kExactPower = 22;
 // Whole numbers of a fraction: the product of two of them stays within kExactDigits.
 constexpr std::size_t kFractionDigits = 6;
 
-bool is_digit(char c) noexcept { return c >= '0' && c <= '9'; }
+bool is_digit(char c) noexcept {
+    return c >= '0' && c <= '9';
+}
 
 std::size_t count_digits(std::string_view text, std::size_t from) noexcept {
     std::size_t at = from;
@@ -74,7 +76,9 @@ Slash read_slash(std::string_view text, std::size_t from) {
     return {text.substr(from, above), text.substr(at, below), at + below - from};
 }
 
-AmountRead failed(std::string fault) { return {std::nullopt, 0, std::move(fault), false}; }
+AmountRead failed(std::string fault) {
+    return {std::nullopt, 0, std::move(fault), false};
+}
 
 AmountRead fraction(double whole, bool has_whole, const Slash& slash, std::size_t length) {
     if (slash.denominator.empty()) {
@@ -144,7 +148,9 @@ AmountRead from_decimal(std::string_view text, std::size_t from, const Decimal& 
     const std::string_view digits = significant(decimal.digits);
     if (digits.size() <= kExactDigits && decimal.scale <= 0 && -decimal.scale <= kExactPower) {
         return {Amount{whole_number(digits), power_of_ten(-decimal.scale), false},
-                decimal.length, {}, false};
+                decimal.length,
+                {},
+                false};
     }
     double value = 0;
     const char* const end = text.data() + decimal.length;

@@ -19,7 +19,9 @@ constexpr double kMostInches = 1e12;
 
 }  // namespace
 
-std::string millimetre_text(double millimetres) { return rounded_text(millimetres, 3) + " mm"; }
+std::string millimetre_text(double millimetres) {
+    return rounded_text(millimetres, 3) + " mm";
+}
 
 std::string inch_text(double millimetres) {
     BOWFRONT_EXPECTS(std::isfinite(millimetres));

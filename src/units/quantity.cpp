@@ -23,26 +23,30 @@ struct Unit {
 
 constexpr std::array kFeet = {Unit{"ft", 3048, 10}, Unit{"foot", 3048, 10}, Unit{"feet", 3048, 10},
                               Unit{"'", 3048, 10}};
-constexpr std::array kInches = {Unit{"in", 254, 10}, Unit{"inch", 254, 10},
-                                Unit{"inches", 254, 10}, Unit{"\"", 254, 10}};
+constexpr std::array kInches = {Unit{"in", 254, 10}, Unit{"inch", 254, 10}, Unit{"inches", 254, 10},
+                                Unit{"\"", 254, 10}};
 constexpr std::array kMetric = {Unit{"mm", 1}, Unit{"cm", 10}, Unit{"m", 1000}};
 // Degrees come out in half turns, so that 90° is exactly half of π.
 constexpr std::array kDegrees = {Unit{"deg", 1, 180}, Unit{"degree", 1, 180},
                                  Unit{"degrees", 1, 180}};
 constexpr std::array kRadians = {Unit{"rad", 1}};
-constexpr std::array kTemperatures = {
-    Unit{"C", 1},        Unit{"degC", 1},        Unit{"deg C", 1},
-    Unit{"F", 5, 9, 32}, Unit{"degF", 5, 9, 32}, Unit{"deg F", 5, 9, 32},
-    Unit{"K", 1, 1, 27315, 100}};
-constexpr std::array kDifferences = {
-    Unit{"C", 1},    Unit{"degC", 1},    Unit{"deg C", 1},   Unit{"F", 5, 9},
-    Unit{"degF", 5, 9}, Unit{"deg F", 5, 9}, Unit{"K", 1}};
+constexpr std::array kTemperatures = {Unit{"C", 1},
+                                      Unit{"degC", 1},
+                                      Unit{"deg C", 1},
+                                      Unit{"F", 5, 9, 32},
+                                      Unit{"degF", 5, 9, 32},
+                                      Unit{"deg F", 5, 9, 32},
+                                      Unit{"K", 1, 1, 27315, 100}};
+constexpr std::array kDifferences = {Unit{"C", 1},    Unit{"degC", 1},    Unit{"deg C", 1},
+                                     Unit{"F", 5, 9}, Unit{"degF", 5, 9}, Unit{"deg F", 5, 9},
+                                     Unit{"K", 1}};
 constexpr std::array kRatios = {Unit{"%", 1, 100}};
 constexpr std::array kTimes = {Unit{"s", 1}, Unit{"min", 60}, Unit{"h", 3600}};
 
 constexpr std::string_view kLengthWanted =
     R"(a length with its unit, such as "18 mm", "3/4 in" or "2 ft 3 1/2 in")";
-constexpr std::string_view kAngleWanted = R"(an angle with its unit, such as "90 deg" or "1.2 rad")";
+constexpr std::string_view kAngleWanted =
+    R"(an angle with its unit, such as "90 deg" or "1.2 rad")";
 constexpr std::string_view kTemperatureWanted =
     R"(a temperature with its unit, such as "20 C", "68 F" or "293 K")";
 constexpr std::string_view kDifferenceWanted =
@@ -99,8 +103,7 @@ const Unit* find_unit(std::span<const Unit> units, std::string_view word) noexce
 }
 
 double in_units_of_the_code(const Amount& amount, const Unit& unit) noexcept {
-    const double above =
-        amount.numerator * unit.offset_divisor - unit.offset * amount.denominator;
+    const double above = amount.numerator * unit.offset_divisor - unit.offset * amount.denominator;
     const double below = amount.denominator * unit.offset_divisor;
     return (above * unit.numerator) / (below * unit.denominator);
 }
@@ -120,13 +123,15 @@ class Reader {
     std::optional<Amount> amount() {
         if (without_spaces_round(rest_).empty()) {
             fault_ = {QuantityFault::Kind::form,
-                      shown_.empty() ? "the text is empty" : says("has no number"), {}};
+                      shown_.empty() ? "the text is empty" : says("has no number"),
+                      {}};
             return std::nullopt;
         }
         AmountRead read = read_amount(rest_);
         if (!read.amount) {
             fault_ = {read.too_large ? QuantityFault::Kind::size : QuantityFault::Kind::form,
-                      says(read.fault), {}};
+                      says(read.fault),
+                      {}};
             return std::nullopt;
         }
         rest_ = without_spaces_round(rest_.substr(read.length));
@@ -146,10 +151,10 @@ class Reader {
     }
 
     void refuse_unit(std::string_view word) {
-        fault_ = {QuantityFault::Kind::unit,
-                  word.empty() ? says("has no unit")
-                               : says("has " + quoted_text(word) + " for a unit"),
-                  {}};
+        fault_ = {
+            QuantityFault::Kind::unit,
+            word.empty() ? says("has no unit") : says("has " + quoted_text(word) + " for a unit"),
+            {}};
     }
 
     Quantity result(double value) {
@@ -190,9 +195,8 @@ Quantity parse(std::string_view text, std::span<const Unit> units, std::string_v
 
 // The length of the longest feet unit that the text begins with and that ends there as a word.
 std::size_t feet_at_start(std::string_view text) noexcept {
-    const std::size_t word = text.starts_with('\'')
-                                 ? 1
-                                 : std::min(text.find_first_of(" \t0123456789."), text.size());
+    const std::size_t word =
+        text.starts_with('\'') ? 1 : std::min(text.find_first_of(" \t0123456789."), text.size());
     return find_unit(kFeet, text.substr(0, word)) != nullptr ? word : 0;
 }
 
@@ -206,9 +210,9 @@ Quantity parse_length(std::string_view text) {
     }
     const std::size_t feet = feet_at_start(reader.rest());
     if (feet == 0 || feet == reader.rest().size()) {
-        for (const std::span<const Unit> units : {std::span<const Unit>(kMetric),
-                                                  std::span<const Unit>(kInches),
-                                                  std::span<const Unit>(kFeet)}) {
+        for (const std::span<const Unit> units :
+             {std::span<const Unit>(kMetric), std::span<const Unit>(kInches),
+              std::span<const Unit>(kFeet)}) {
             if (const Unit* const unit = find_unit(units, reader.rest())) {
                 return reader.result(in_units_of_the_code(*first, *unit));
             }
@@ -265,6 +269,8 @@ Quantity parse_ratio(std::string_view text) {
     return unit != nullptr ? reader.result(in_units_of_the_code(*amount, *unit)) : reader.failed();
 }
 
-Quantity parse_time(std::string_view text) { return parse(text, kTimes, kTimeWanted); }
+Quantity parse_time(std::string_view text) {
+    return parse(text, kTimes, kTimeWanted);
+}
 
 }  // namespace bowfront

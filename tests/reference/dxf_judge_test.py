@@ -55,7 +55,8 @@ def with_copy(kind, layer, handle):
 
 def with_variable(name, value):
     at = GOOD.index((9, name))
-    return GOOD[:at] + ([] if value is None else [GOOD[at], (GOOD[at + 1][0], value)]) + GOOD[at + 2:]
+    variable = [] if value is None else [GOOD[at], (GOOD[at + 1][0], value)]
+    return GOOD[:at] + variable + GOOD[at + 2:]
 
 
 def without_section(name):
@@ -101,10 +102,11 @@ def defects():
         "layer 0": (changed("LWPOLYLINE", RECESS, 8, "0"), "layer:"),
         "undeclared layer": (changed("LWPOLYLINE", RECESS, 8, "recess-9_00"), "layer:"),
         "layer of no operation": (changed("LAYER", None, 2, "cut", 0), "layer:"),
-        "undefined line type": (with_object("CIRCLE", BORE, lambda t: t[:4] + [(6, "DASHED")] + t[4:]),
-                                "audit:"),
+        "undefined line type": (with_object("CIRCLE", BORE, lambda t: t[:4] + [(6, "DASHED")]
+                                            + t[4:]), "audit:"),
         "wrong vertex count": (changed("LWPOLYLINE", RECESS, 90, "5"), "vertices:"),
-        "unknown entity": (with_object("LINE", "scribe", lambda t: [(0, "XLINE")] + t[1:]), "entity:"),
+        "unknown entity": (with_object("LINE", "scribe", lambda t: [(0, "XLINE")] + t[1:]),
+                           "entity:"),
         "elevation": (with_object("LWPOLYLINE", RECESS, lambda t: t[:6] + [(38, "3.0")] + t[6:]),
                       "plane:"),
         "off the plane": (changed("CIRCLE", BORE, 30, "3.0"), "plane:"),

@@ -50,7 +50,8 @@ class Side:
         if not self.bulge:
             return straight
         angle = abs(self.sweep)
-        return straight + math.copysign(self.radius ** 2 / 2 * (angle - math.sin(angle)), self.bulge)
+        arc = self.radius ** 2 / 2 * (angle - math.sin(angle))
+        return straight + math.copysign(arc, self.bulge)
 
     def points(self):
         """The start and points on the way, the end left out."""

@@ -29,6 +29,7 @@ enum class Code {
     fit_heat,
     fit_oven,
     fit_stock,
+    fit_shrink,
     // The frame.
     frame_post_on_plate,
     frame_cutter,

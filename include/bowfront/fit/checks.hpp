@@ -11,10 +11,10 @@
 namespace bowfront::fit {
 
 /// Room that a pane must have between two groove bottoms at worst, mm.
-/// Source: FACTS 2, rabbet and groove check (reserve of at least 0.5 mm).
+/// Common practice, no source.
 inline constexpr double kLeastRoom = 0.5;
 
-/// Under this margin to the sheet's face limit a heat check warns, K. Source: design, section 5.
+/// Under this margin to the sheet's face limit a heat check warns, K. A choice of this tool.
 inline constexpr double kHeatReserve = 5;
 
 /// Values that can't hold together, or that leave nothing to build; empty for a sound case. Solve

@@ -25,7 +25,7 @@ inline constexpr std::array kCorners{CaseSide::front, CaseSide::right, CaseSide:
 /// The side that starts where `side` ends.
 [[nodiscard]] CaseSide next(CaseSide side) noexcept;
 
-/// The glazing line of a whole case in plan, counter-clockwise from above (design, section 3).
+/// The glazing line of a whole case in plan, counter-clockwise from above.
 struct GlazingLine {
     std::array<Point, 4> corners;                 ///< by the side that starts there
     std::array<std::vector<Segment>, 4> sides;    ///< by side; arcs over half a turn in two pieces

@@ -42,14 +42,15 @@ struct LeavingLine {
     bool curved = false;
     bool turns_left = false;  ///< curved: to which side, going away from the corner
     N radius{};             ///< curved, > 0
-    std::string_view path;  ///< of the figure: `front/start`
+    std::string_view path;    ///< of the figure: `front/start`
+    std::string_view symbol;  ///< of the figure: `x_s`
 };
 
 /// Length of glazing line inside the post, from the corner point to where it leaves, mm.
 /// Source:  geometry: a straight meets a face at h/cos β; an arc at R·(δ + asin(h/R − sin δ)), where
 ///          β, δ are the angles between tangent and face normal; a round post's circle at
 ///          2R·asin(w/4R)
-/// Example: fitted post 42 mm, R 420 mm -> 21.008765 mm
+/// Example: fitted post 42 mm, R 420 mm -> 21.008760 mm
 /// @throws ContractError where the line never leaves the post
 template <class N>
 [[nodiscard]] N length_in_post(const Post& post, const std::vector<PostFace>& faces,

@@ -27,7 +27,7 @@ namespace forming {
 /// @throws ContractError outside these ranges
 /// Source:  geometry of the circle: R = (c²/4 + f²)/(2f), θ = 2·asin(c/2R) (2π minus that where
 ///          f > R), L = R·θ; a length is solved for by (θ/2)/sin(θ/2) = L/c
-/// Example: chord 520 mm, radius 420 mm -> rise 90.1515 mm, sweep 76.487 deg, length 560.677 mm
+/// Example: chord 520 mm, radius 420 mm -> rise 90.1515 mm, sweep 76.493 deg, length 560.725 mm
 template <class N>
 [[nodiscard]] ArcSizes<N> arc_over_chord(ArcMeasure measure, N value, N chord,
                                          std::string_view path, Book<N>& book);

@@ -21,7 +21,7 @@ namespace forming {
 /// Flat size to cut so that heating brings it to `formed`.
 /// @param shrink  under 1
 /// Source:  definition of shrink as loss over the length before heating: L₀ = L/(1 − s)
-/// Example: 1000 mm at 2 % -> 1020.408 mm (FACTS 1.1)
+/// Example: 1000 mm at 2 % -> 1020.408 mm
 template <class N>
 [[nodiscard]] N blank_for(N formed, N shrink) {
     return formed / (1 - shrink);
@@ -34,7 +34,7 @@ template <class N>
 }
 
 /// Thickness after heating, at constant volume.
-/// Source:  t₁ = t/((1 − s_L)·(1 − s_W)) (FACTS 1.1)
+/// Source:  t₁ = t/((1 − s_L)·(1 − s_W))
 /// Example: cast sheet, 2 % both ways -> 4.12 % thicker
 template <class N>
 [[nodiscard]] N thickened(N thickness, N shrink_length, N shrink_width) {
@@ -43,7 +43,7 @@ template <class N>
 
 /// Strain in the face of a sheet that is flexed from one radius to another (curvatures in 1/mm,
 /// 0 for flat).
-/// Source: bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂) (FACTS 4)
+/// Source: bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂)
 /// Example: R 300 -> 250 mm, 3 mm -> 0.1 %
 template <class N>
 [[nodiscard]] N flexing_strain(N thickness, N curvature_from, N curvature_to) {

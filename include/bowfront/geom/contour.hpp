@@ -6,7 +6,7 @@
 /// Segments are held as in a polyline with bulges: each vertex begins a segment, and its bulge is
 /// the tangent of a quarter of the angle that the segment turns through, positive when it turns
 /// to the left (counter-clockwise), 0 for a straight.
-/// Source: bulge identities, FACTS "DXF" rows (public DXF reference).
+/// Source: bulge identities of the public DXF reference.
 
 #include <optional>
 #include <span>

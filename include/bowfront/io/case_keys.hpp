@@ -9,7 +9,8 @@ namespace bowfront::io {
 
 /// The keys that one object of the file may have.
 struct ObjectKeys {
-    /// JSON pointer of the object; `*` stands for any index of a list or any key of the maker's own.
+    /// JSON pointer of the object; `*` stands for any index of a list or any key of the maker's
+    /// own.
     std::string_view object;
     std::span<const std::string_view> keys;
 };

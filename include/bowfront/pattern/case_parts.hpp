@@ -12,7 +12,8 @@
 namespace bowfront::pattern {
 
 /// Frame, beads and panes, each standing where it does in the case: panes centred sideways and
-/// standing in the base's grooves. Frame of reference: design, section 3.
+/// standing in the base's grooves. X to the right, 0 at mid-width; Y away from the viewer, 0 on the
+/// front's chord; Z up, 0 on the base's upper face.
 /// @param c       free of objections
 /// @param sums    `fit::solve(c)`
 /// @param layout  `fit::layout(c, sums)`

@@ -66,7 +66,7 @@ struct SolidResult {
 using SolidShop =
     std::function<SolidResult(const SolidRequest&, const std::function<void(const std::string&)>&)>;
 
-/// Depth from which two solids count as overlapping, mm. Source: KERNEL trust table: below it the
+/// Depth from which two solids count as overlapping, mm. Measured: below it the
 /// kernel's boolean volumes are not reliable.
 inline constexpr double kOverlapDepth = 1e-4;
 

@@ -129,7 +129,8 @@ function judge(file, expectations, quiet) {
   for (const [reader, read] of Object.entries(readers)) {
     const drawing = read(text);
     if (!quiet) {
-      console.log(`${name} by ${reader}: units ${drawing.units}, layers ${drawing.layers.join(" ")}`);
+      const layers = drawing.layers.join(" ");
+      console.log(`${name} by ${reader}: units ${drawing.units}, layers ${layers}`);
       drawing.shapes.forEach((s) => console.log(`  ${s.layer} ${s.kind} ${s.area}`));
     }
     const faults = faultsOf(drawing, expectations?.[name]);

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -193,6 +194,8 @@ TEST(DxfReader, refuses_what_is_no_drawing) {
         "0\nSECTION\n2\nENTITIES\n0\nEOF\n",
         "0\nSECTION\n2\nENTITIES\n0\nENDSEC\n",
         "0\nSECTION\n2\nBLOCKS\n0\nSECTION\n2\nENTITIES\n0\nENDSEC\n0\nEOF\n",
+        "0\nSECTION\n2\nBLOCKS\n0\nEOF\n0\nENDSEC\n"
+        "0\nSECTION\n2\nENTITIES\n0\nENDSEC\n0\nEOF\n",
         "0\nLINE\n8\na\n0\nEOF\n",
         "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4.0\n0\nENDSEC\n0\nEOF\n",
         "{\"bowfront\": 1}",

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "bowfront/dxf/dxf.hpp"
@@ -109,6 +110,15 @@ TEST(DxfDifference, tells_what_is_not_as_in_the_pattern) {
          [](Drawing& d) {
              std::vector<Vertex> vertices = d.entities.back().contour.vertices();
              vertices[1].bulge = 0;
+             d.entities.back().contour = Contour(vertices);
+         },
+         "not in the file: layer profile-outer"},
+        {"flatter corners, all alike",
+         [](Drawing& d) {
+             std::vector<Vertex> vertices = d.entities.back().contour.vertices();
+             for (Vertex& vertex : vertices) {
+                 vertex.bulge *= 1 - 1e-5;
+             }
              d.entities.back().contour = Contour(vertices);
          },
          "not in the file: layer profile-outer"},

@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <fstream>
 #include <iterator>
@@ -12,6 +13,7 @@ namespace bowfront::dxf {
 namespace {
 
 using test::name_board;
+using testing::AllOf;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::Not;
@@ -209,12 +211,11 @@ TEST(DxfWriter, starts_an_outline_on_its_longest_straight) {
 TEST(DxfWriter, splits_an_arc_of_more_than_half_a_turn) {
     const double bulge = 2;
     const Pattern pattern = plate(Contour({{{0, 0}, bulge}, {{10, 0}, 0}}));
-    const Drawing drawing = read(written(pattern), "lobe.dxf");
-    const Contour& outer = drawing.entities.back().contour;
-    EXPECT_EQ(outer.size(), 3U);
-    for (const Vertex& vertex : outer.vertices()) {
-        EXPECT_LE(std::abs(vertex.bulge), 1);
-    }
+    const std::string text = written(pattern);
+    // Half of the quarter angle: tan(atan(2)/2) = (sqrt(5) - 1)/2.
+    EXPECT_THAT(entities(text, "profile-outer"),
+                ElementsAre(AllOf(HasSubstr("90 3, "), HasSubstr("42 0.61803398874989"))));
+    const Drawing drawing = read(text, "lobe.dxf");
     EXPECT_EQ(difference(drawing, pattern), "");
 }
 
@@ -309,6 +310,8 @@ std::vector<Defect> outline_defects() {
         Contour(
             {{{0, 0}, 0}, {{50, 0}, 0}, {{50, 50}, 0}, {{50, 90}, 0}, {{50, 50}, 0}, {{0, 50}, 0}}),
         "cross");
+    outer("neighbours that meet twice",
+          Contour({{{0, 0}, 0}, {{50, 0}, 0.5}, {{20, -10}, 0}, {{0, -10}, 0}}), "cross");
     outer("corner on a side",
           Contour({{{0, 0}, 0}, {{50, 0}, 0}, {{50, 50}, 0}, {{25, 0}, 0}, {{0, 50}, 0}}), "cross");
     outer("there and back", Contour({{{0, 0}, 0}, {{50, 0}, 0}}), "no area");
@@ -399,6 +402,12 @@ TEST(DxfWriter, lets_lines_of_two_operations_lie_on_each_other) {
     pattern.recesses.push_back(
         {{Contour::rectangle({0, 10}, {5, 20}), {}}, 3});  // open at the edge
     EXPECT_EQ(difference(read(written(pattern), "steps.dxf"), pattern), "");
+}
+
+TEST(DxfWriter, tells_lines_of_one_box_and_length_apart) {
+    Pattern pattern = plate(Contour::rectangle({0, 0}, {50, 50}));
+    pattern.scribes = {Path{{{{10, 10}, {20, 20}, 0}}}, Path{{{{10, 20}, {20, 10}, 0}}}};
+    EXPECT_EQ(difference(read(written(pattern), "cross.dxf"), pattern), "");
 }
 
 TEST(DxfWriter, takes_tangent_arcs_for_neighbours_and_not_for_a_crossing) {

@@ -20,7 +20,9 @@ TEST(SpellingDistance, counts_each_kind_of_slip_once) {
 
 // No letter is touched twice: "ca" to "abc" is three slips, where swapping and then putting a
 // letter between would be two.
-TEST(SpellingDistance, touches_no_letter_twice) { EXPECT_EQ(spelling_distance("ca", "abc"), 3U); }
+TEST(SpellingDistance, touches_no_letter_twice) {
+    EXPECT_EQ(spelling_distance("ca", "abc"), 3U);
+}
 
 TEST(Nearest, finds_the_word_that_was_meant) {
     constexpr std::array<std::string_view, 5> kKeys = {"width", "depth", "front", "shape", "axis"};

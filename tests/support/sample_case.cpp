@@ -1,0 +1,150 @@
+#include "support/sample_case.hpp"
+
+#include <stdexcept>
+
+namespace bowfront::sample {
+namespace {
+
+template <class T>
+Sourced<T> assumed(T value, std::string pointer) {
+    return {std::move(value), {Origin::Kind::assumed, std::move(pointer), 0, "a default"}};
+}
+
+Sourced<double> library(double value, std::string pointer, std::string_view source) {
+    return {value, {Origin::Kind::library, std::move(pointer), 0, std::string(source)}};
+}
+
+SheetSpec sheet_spec(const std::string& name) {
+    const Sheet* sheet = find_sheet(name);
+    if (sheet == nullptr) {
+        throw std::logic_error("no such sheet: " + name);
+    }
+    const auto value = [&](const Property& property, const char* key) {
+        return library(property.value, "/sheets/" + name + "/" + key, property.source);
+    };
+    SheetSpec spec;
+    spec.key = name;
+    spec.like = sheet;
+    spec.shrink_along = value(sheet->shrink_along, "shrink/along");
+    spec.shrink_across = value(sheet->shrink_across, "shrink/across");
+    spec.spread_along = value(sheet->shrink_spread_along, "shrink/spread/along");
+    spec.spread_across = value(sheet->shrink_spread_across, "shrink/spread/across");
+    spec.springback = value(sheet->springback, "springback/value");
+    spec.springback_spread = value(sheet->springback_spread, "springback/spread");
+    return spec;
+}
+
+PaneSpec pane(CaseSide side, const std::string& pointer) {
+    PaneSpec spec;
+    spec.side = side;
+    spec.sheet = "cast-acrylic";
+    spec.thickness = given(3.0, pointer + "/thickness");
+    spec.along = assumed(Extrusion::length, pointer + "/along");
+    spec.bend = assumed(Bend::heat, pointer + "/bend");
+    spec.blank.method = assumed(BlankMethod::allow_shrink, pointer + "/blank");
+    spec.blank.trim = assumed(10.0, pointer + "/blank/trim");
+    spec.pointer = pointer;
+    return spec;
+}
+
+Sourced<ToleranceSpec> medium(const std::string& key) {
+    return assumed(ToleranceSpec{ToleranceClass::medium, 0}, "/tolerance/" + key);
+}
+
+Frame frame() {
+    Frame frame;
+    frame.timber = given(std::string("cherry"), "/frame/timber");
+    frame.clear_height = given(380.0, "/frame/clear_height");
+    frame.base = {given(20.0, "/frame/base/thickness"), given(24.0, "/frame/base/margin")};
+    frame.top = {given(24.0, "/frame/top/thickness"), given(24.0, "/frame/top/margin")};
+    frame.post = {given(42.0, "/frame/post/width"), given(42.0, "/frame/post/depth"),
+                  given(PostSection::fitted, "/frame/post/section"),
+                  given(Hold::groove, "/frame/post/hold")};
+    frame.groove = {given(4.8, "/frame/groove/width"), given(6.0, "/frame/groove/depth/base"),
+                    given(12.0, "/frame/groove/depth/top"),
+                    given(15.0, "/frame/groove/depth/post")};
+    frame.loading = given(Loading::slide_in, "/frame/loading");
+    frame.bead_width = assumed(8.0, "/frame/bead/width");
+    return frame;
+}
+
+FormSpec form() {
+    FormSpec form;
+    form.skin = given(3.0, "/form/skin/thickness");
+    form.cover = given(0.6, "/form/cover/thickness");
+    form.overrun = given(60.0, "/form/overrun");
+    form.overhang = assumed(20.0, "/form/overhang");
+    form.rib_thickness = given(18.0, "/form/ribs/thickness");
+    form.rib_depth = given(70.0, "/form/ribs/depth");
+    form.rib_spacing = given(180.0, "/form/ribs/max_spacing");
+    form.foot = assumed(60.0, "/form/ribs/foot");
+    form.joint_allowance = assumed(0.2, "/form/joint_allowance");
+    form.fence_depth = assumed(25.0, "/form/fence/depth");
+    form.fence_clearance = assumed(1.0, "/form/fence/clearance");
+    return form;
+}
+
+}  // namespace
+
+Case pilot_boat() {
+    Case c;
+    c.name = "pilot-boat model case";
+    c.plan.shape = PlanShape::bow_front;
+    c.plan.width = given(520.0, "/plan/width");
+    c.plan.depth = given(240.0, "/plan/depth");
+    c.plan.front = FrontArc{ArcMeasure::radius, given(420.0, "/plan/front/radius")};
+    c.frame = frame();
+    c.panes = {pane(CaseSide::front, "/panes/0"), pane(CaseSide::left, "/panes/1"),
+               pane(CaseSide::right, "/panes/2"), pane(CaseSide::back, "/panes/3")};
+    c.sheets.emplace("cast-acrylic", sheet_spec("cast-acrylic"));
+    c.fit.end_clearance = given(3.0, "/fit/end_clearance");
+    c.fit.top_clearance = given(4.5, "/fit/top_clearance");
+    c.fit.loading_clearance = assumed(1.0, "/fit/loading_clearance");
+    c.fit.least_engagement = given(3.0, "/fit/least_engagement");
+    c.tolerance.cut = medium("cut");
+    c.tolerance.groove_depth = medium("groove_depth");
+    c.tolerance.groove_width = assumed(ToleranceSpec{{}, 0.1}, "/tolerance/groove_width");
+    c.tolerance.opening = medium("opening");
+    c.webs = {assumed(4.0, "/webs/web"), assumed(6.0, "/webs/cheek"),
+              assumed(1.0 / 3, "/webs/floor")};
+    c.form = form();
+    c.oven = Oven{{given(900.0, "/oven/inside/0"), given(600.0, "/oven/inside/1"),
+                   given(400.0, "/oven/inside/2")},
+                  given(5.0, "/oven/accuracy"),
+                  {}};
+    c.service = {given(20.0, "/service/built_at/temperature"),
+                 given(0.45, "/service/built_at/humidity"),
+                 {given(15.0, "/service/temperature/0"), given(28.0, "/service/temperature/1")},
+                 {given(0.35, "/service/humidity/0"), given(0.6, "/service/humidity/1")}};
+    c.stock = {{"plywood", 18, {1220, 2440}, 2, "/stock/0"},
+               {"cast-acrylic", 3, {1000, 1500}, {}, "/stock/1"}};
+    c.cutter = {given(3.175, "/cutter/diameter"), given(8.0, "/cutter/spacing")};
+    return c;
+}
+
+Case straight_front() {
+    Case c = pilot_boat();
+    c.plan.shape = PlanShape::rectangle;
+    c.plan.front.reset();
+    return c;
+}
+
+Case lift_and_drop() {
+    Case c = pilot_boat();
+    c.frame.loading = given(Loading::lift_and_drop, "/frame/loading");
+    c.frame.post.hold = given(Hold::rabbet, "/frame/post/hold");
+    c.frame.top.thickness = given(40.0, "/frame/top/thickness");
+    c.frame.groove.top_depth = given(24.0, "/frame/groove/depth/top");
+    c.frame.groove.width = given(8.0, "/frame/groove/width");
+    c.fit.loading_clearance = given(6.0, "/fit/loading_clearance");
+    return c;
+}
+
+Case beaded() {
+    Case c = pilot_boat();
+    c.frame.loading = given(Loading::beaded, "/frame/loading");
+    c.frame.post.hold = given(Hold::rabbet, "/frame/post/hold");
+    return c;
+}
+
+}  // namespace bowfront::sample

@@ -1,0 +1,45 @@
+#include "bowfront/io/starter.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "bowfront/base/contract.hpp"
+#include "case_text.hpp"
+
+namespace bowfront::io {
+namespace {
+
+using ::testing::ElementsAre;
+
+TEST(Starter, is_there_for_each_shape_that_is_made) {
+    EXPECT_THAT(starter_shapes(), ElementsAre("bow-front", "rectangle"));
+    EXPECT_THROW((void)starter("serpentine"), ContractError);
+}
+
+TEST(Starter, is_read_without_a_fault_and_has_its_shape) {
+    EXPECT_EQ(fault_text(starter("bow-front")), "");
+    EXPECT_EQ(fault_text(starter("rectangle")), "");
+    EXPECT_EQ(read_case(starter("bow-front"), "case.json").value.plan.shape, PlanShape::bow_front);
+    EXPECT_EQ(read_case(starter("rectangle"), "case.json").value.plan.shape, PlanShape::rectangle);
+}
+
+// Every section of the file is explained: a comment stands before it or beside it.
+TEST(Starter, explains_what_it_holds) {
+    for (const std::string_view shape : starter_shapes()) {
+        const std::string text = starter(shape);
+        std::size_t comments = 0;
+        for (std::size_t at = text.find("//"); at != std::string::npos;
+             at = text.find("//", at + 2)) {
+            ++comments;
+        }
+        const ReadCase read = read_case(text, "case.json");
+        for (const std::string_view section :
+             {"/plan", "/frame", "/panes", "/fit", "/service", "/stock", "/cutter"}) {
+            EXPECT_TRUE(read.places.holds(section)) << section;
+        }
+        EXPECT_GE(comments, 20U) << shape;
+    }
+}
+
+}  // namespace
+}  // namespace bowfront::io
