@@ -20,7 +20,8 @@ constexpr double kFilePoint = 1e-6;
 
 const Stamp kStamp{"2024-05-06T07:08:09", "bowfront", "1.2.3"};
 
-/// One file for the tests that only look at it: making it anew for each would be most of their time.
+/// One file for the tests that only look at it: making it anew for each would be most of their
+/// time.
 const std::string& sample_text() {
     static const std::string text = step::write(sample::assembly(), kStamp);
     return text;
@@ -171,7 +172,8 @@ TEST(StepText, with_records_that_the_kernel_falls_over_is_refused) {
 }
 
 TEST(StepText, that_is_none_is_refused) {
-    const std::string shell = "ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\nENDSEC;\nEND-ISO-10303-21;\n";
+    const std::string shell =
+        "ISO-10303-21;\nHEADER;\nENDSEC;\nDATA;\nENDSEC;\nEND-ISO-10303-21;\n";
     for (const std::string& text :
          {std::string(), std::string("\0\0\0", 3), std::string("solid cube\nendsolid\n"), shell,
           std::string("ISO-10303-21;END-ISO-10303-21;")}) {
