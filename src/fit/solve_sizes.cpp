@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "bowfront/base/contract.hpp"
@@ -7,10 +8,12 @@
 namespace bowfront::fit {
 namespace {
 
-constexpr double kLeastToleranced = 0.5;  // ISO 2768-1 starts here
+// Where the table of ISO 2768-1 starts and ends; sizes beyond take its first or last column.
+constexpr double kLeastToleranced = 0.5;
+constexpr double kMostToleranced = 4000;
 
 double class_tolerance(ToleranceClass by_class, double size) {
-    const double toleranced = std::max(size, kLeastToleranced);
+    const double toleranced = std::clamp(size, kLeastToleranced, kMostToleranced);
     if (const auto value = linear_tolerance(by_class, toleranced)) {
         return *value;
     }
