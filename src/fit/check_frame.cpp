@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "check_groups.hpp"
+#include "solve.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -129,7 +130,7 @@ void check_floor(const Case& c, std::string_view name, const Plate& plate, doubl
 
 double depth_tolerance(const Case& c, double depth) {
     const ToleranceSpec& spec = c.tolerance.groove_depth.value;
-    return spec.by_class ? linear_tolerance(*spec.by_class, std::max(depth, 0.5)).value_or(0)
+    return spec.by_class ? class_tolerance(*spec.by_class, depth)
                          : spec.value;
 }
 

@@ -84,6 +84,13 @@ void object_to_plates(const Case& c, Objections& list) {
                      "give less than " + mm(thickness));
         }
     };
+    for (const auto& [name, plate] : {std::pair{"base", &c.frame.base}, std::pair{"top", &c.frame.top}}) {
+        if (plate->margin.value <= groove.width.value / 2) {
+            list.add("/frame/" + std::string(name) + "/margin",
+                     "the groove (" + mm(groove.width.value) + " wide) would run out of the board's edge",
+                     "give more than " + mm(groove.width.value / 2));
+        }
+    }
     shallow("base", groove.base_depth.value, c.frame.base.thickness.value);
     shallow("top", groove.top_depth.value, c.frame.top.thickness.value);
 }
@@ -129,6 +136,46 @@ void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, Objectio
     }
     if (pane.curved && pane.length >= kTwoPi * pane.radius) {
         list.add(pointer, "the pane is longer than a full turn", "give a shorter one");
+    }
+}
+
+// Beyond its last row the standard leaves tolerances to agreement.
+void object_to_tolerances(const Case& c, const PaneSums<double>& pane, Objections& list) {
+    constexpr double kLastRow = 4000;  // mm; ISO 2768-1:1989, table 1
+    const auto check = [&](const char* key, const Sourced<ToleranceSpec>& spec, double size) {
+        if (spec.value.by_class && size > kLastRow) {
+            list.add("/tolerance/" + std::string(key),
+                     "ISO 2768-1 has no tolerance for the " + std::string(side_text(pane.side)) +
+                         " pane's " + mm(size),
+                     "give a length in place of the class");
+        }
+    };
+    const double blank = std::max(pane.blank_length, pane.blank_width);
+    const double opening = std::max(pane.opening_length, pane.opening_height);
+    check("cut", c.tolerance.cut, blank);
+    check("opening", c.tolerance.opening, opening);
+}
+
+void object_to_form(const Case& c, const PaneForm<double>& form, Objections& list) {
+    constexpr double kMostRibs = 200;
+    const FormSizes<double>& sizes = form.sizes;
+    const double thickness = c.form.rib_thickness.value;
+    if (sizes.rib_pitch <= thickness) {
+        list.add("/form/ribs/max_spacing",
+                 "the ribs would stand in one another: " + mm(sizes.rib_pitch) +
+                     " from middle to middle, each " + mm(thickness) + " thick",
+                 "give a wider spacing or thinner ribs");
+    } else if (sizes.rib_count > kMostRibs) {
+        list.add("/form/ribs/max_spacing",
+                 "the form would have " + rounded_text(sizes.rib_count, 0) + " ribs",
+                 "give a spacing that needs at most " + rounded_text(kMostRibs, 0));
+    }
+    const double half_span = sizes.rib_radius * std::sin(sizes.rib_sweep / 2);
+    if (sizes.rib_sweep < std::numbers::pi && half_span <= 4 * thickness) {
+        list.add("/form/ribs/thickness",
+                 "the form is " + mm(2 * half_span) + " wide, too narrow for boards of " +
+                     mm(thickness),
+                 "take boards of less than " + mm(half_span / 4));
     }
 }
 
@@ -183,6 +230,10 @@ std::vector<Objection> objections(const Case& c) {
     const CaseSums<double> sums = solve(c);
     for (const auto& pane : sums.panes) {
         object_to_solved_pane(c, pane, list);
+        object_to_tolerances(c, pane, list);
+    }
+    for (const auto& form : sums.forms) {
+        object_to_form(c, form, list);
     }
     if (list.empty()) {
         object_to_layout(c, layout(c, sums), list);

@@ -24,6 +24,10 @@ struct PaneTask {
     }
 };
 
+/// The tolerance of a class for a size, ± mm; where the class has no row for it, the next one that
+/// is not tighter. Source: ISO 2768-1:1989, table 1
+[[nodiscard]] double class_tolerance(ToleranceClass by_class, double size);
+
 /// The tolerance of one size, ± mm.
 template <class N>
 [[nodiscard]] N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,

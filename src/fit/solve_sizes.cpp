@@ -8,19 +8,6 @@
 namespace bowfront::fit {
 namespace {
 
-// Where the table of ISO 2768-1 starts and ends; sizes beyond take its first or last column.
-constexpr double kLeastToleranced = 0.5;
-constexpr double kMostToleranced = 4000;
-
-double class_tolerance(ToleranceClass by_class, double size) {
-    const double toleranced = std::clamp(size, kLeastToleranced, kMostToleranced);
-    if (const auto value = linear_tolerance(by_class, toleranced)) {
-        return *value;
-    }
-    // Class f ends at 2 m, class v begins at 3 mm: the next class that has a value stands in.
-    return linear_tolerance(ToleranceClass::medium, toleranced).value();
-}
-
 template <class N>
 N shrink_input(const PaneTask<N>& task, std::string_view symbol, const Sourced<double>& value) {
     return task.book.input(symbol, Kind::ratio, value);
@@ -240,6 +227,23 @@ void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
 }
 
 }  // namespace
+
+double class_tolerance(ToleranceClass by_class, double size) {
+    // ISO 2768-1 has rows for these sizes, mm. Smaller ones take the first row; larger ones are
+    // objected to after the sums are done, for which the last row stands in.
+    constexpr double kFirstRow = 0.5;
+    constexpr double kLastRow = 4000;
+    constexpr double kFirstOfVeryCoarse = 3.001;
+    const double toleranced = std::clamp(size, kFirstRow, kLastRow);
+    if (const auto value = linear_tolerance(by_class, toleranced)) {
+        return *value;
+    }
+    // Class f ends at 2 m: class m is the next one that has a value. Class v begins over 3 mm: its
+    // first row is wide enough for what is smaller.
+    return by_class == ToleranceClass::fine
+               ? linear_tolerance(ToleranceClass::medium, toleranced).value()
+               : linear_tolerance(by_class, kFirstOfVeryCoarse).value();
+}
 
 template <class N>
 N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,

@@ -1,5 +1,6 @@
 #include <functional>
 
+#include "bowfront/base/contract.hpp"
 #include "bowfront/geom/region.hpp"
 #include "geom/overlay.hpp"
 #include "geom/stitch.hpp"
@@ -7,17 +8,32 @@
 namespace bowfront {
 namespace {
 
-/// The areas where `covered` holds. Their edges are the borders where it holds on one side only.
-std::vector<Region> areas_where(const std::vector<Region>& first, const std::vector<Region>& second,
-                                const std::function<bool(Cover)>& covered) {
+using Condition = std::function<bool(Cover)>;
+
+/// The edges of the areas where a condition holds: the borders where it holds on one side only.
+std::vector<Piece> edges_where(const std::vector<Region>& first, const std::vector<Region>& second,
+                               const Condition& covered, double reach) {
     std::vector<Piece> edges;
-    for (const Border& border : overlay(first, second)) {
+    for (const Border& border : overlay(first, second, reach)) {
         const bool left = covered(border.left);
         if (left != covered(border.right)) {
             edges.push_back(left ? border.piece : border.piece.reversed());
         }
     }
-    return stitch(edges);
+    return edges;
+}
+
+std::vector<Region> areas_where(const std::vector<Region>& first, const std::vector<Region>& second,
+                                const Condition& covered) {
+    // Where several edges lie just about a sliver from each other, some pairs are taken as one and
+    // some are not, and now and then the outlines do not close. Seen more coarsely they do.
+    for (const double coarser : {1, 3, 9, 27}) {
+        const std::vector<Piece> edges = edges_where(first, second, covered, coarser * kSliver);
+        if (closed(edges)) {
+            return stitch(edges);
+        }
+    }
+    contract_failed("outlines close", __FILE__, __LINE__);
 }
 
 }  // namespace

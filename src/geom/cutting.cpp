@@ -28,15 +28,15 @@ void note_cut(Strand& strand, Point p, std::size_t vertex) {
     }
 }
 
-void seek_meetings(std::vector<Strand>& strands, VertexPool& pool) {
+void seek_meetings(std::vector<Strand>& strands, VertexPool& pool, double reach) {
     for (auto one = strands.begin(); one != strands.end(); ++one) {
         for (auto other = one + 1; other != strands.end(); ++other) {
-            if (!(one->unsettled || other->unsettled) || !close_to(one->box, other->box, kSliver)) {
+            if (!(one->unsettled || other->unsettled) || !close_to(one->box, other->box, reach)) {
                 continue;
             }
             const Segment& a = one->own.piece.segment;
             const Segment& b = other->own.piece.segment;
-            for (const Point p : meetings_within(a, b, kSliver)) {
+            for (const Point p : meetings_within(a, b, reach)) {
                 const std::size_t vertex = pool.number_of(p);
                 note_cut(*one, p, vertex);
                 note_cut(*other, p, vertex);
@@ -55,7 +55,8 @@ Segment part_between(const Segment& whole, double begun, double ended, Point fro
     return {from, to, rise > kJoint ? bulge : 0};
 }
 
-void append_parts(std::vector<Strand>& parts, const Strand& whole, const VertexPool& pool) {
+void append_parts(std::vector<Strand>& parts, const Strand& whole, const VertexPool& pool,
+                  double reach) {
     const auto& [piece, area] = whole.own;
     auto cuts = whole.cuts;
     std::ranges::sort(cuts);
@@ -72,7 +73,7 @@ void append_parts(std::vector<Strand>& parts, const Strand& whole, const VertexP
         // may pass one by that its whole met as the other.
         const bool shifted = distance(start, piece.segment.at(begun)) > kJoint ||
                              distance(end, piece.segment.at(ended)) > kJoint;
-        const bool tiny = !whole.cuts.empty() && distance(start, end) < 10 * kSliver;
+        const bool tiny = !whole.cuts.empty() && distance(start, end) < 10 * reach;
         const Segment part = part_between(piece.segment, begun, ended, start, end);
         parts.push_back(strand({{from, to, part}, area}, shifted || tiny));
         begun = ended;
@@ -82,11 +83,11 @@ void append_parts(std::vector<Strand>& parts, const Strand& whole, const VertexP
 
 }  // namespace
 
-std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges) {
+std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges, double reach) {
     // Few pieces ever need a second round, and those settle in it; the bound is for what is all
-    // tangle at the scale of a sliver.
+    // tangle at the scale of the reach.
     constexpr int kRounds = 8;
-    VertexPool pool(kSliver);
+    VertexPool pool(reach);
     std::vector<Strand> strands;
     for (const auto& [segment, area] : edges) {
         const Piece piece{pool.number_of(segment.from), pool.number_of(segment.to), segment};
@@ -94,10 +95,10 @@ std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges) {
     }
     const auto unsettled = [](const Strand& strand) { return strand.unsettled; };
     for (int round = 0; round < kRounds && std::ranges::any_of(strands, unsettled); ++round) {
-        seek_meetings(strands, pool);
+        seek_meetings(strands, pool, reach);
         std::vector<Strand> parts;
         for (const Strand& whole : strands) {
-            append_parts(parts, whole, pool);
+            append_parts(parts, whole, pool, reach);
         }
         strands = std::move(parts);
     }

@@ -34,9 +34,9 @@ struct OwnPiece {
     std::size_t area = 0;
 };
 
-/// All edges cut wherever two come within `kSliver` of each other at an end, a crossing or a
-/// touching point, in the order of the edges. Vertices lie more than `kSliver` apart; where edges
+/// All edges cut wherever two come within `reach`, mm, of each other at an end, a crossing or a
+/// touching point, in the order of the edges. Vertices lie more than `reach` apart; where edges
 /// run over each other, their pieces there have the same vertices. Closed chains stay closed.
-[[nodiscard]] std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges);
+[[nodiscard]] std::vector<OwnPiece> cut_at_meetings(const std::vector<Edge>& edges, double reach);
 
 }  // namespace bowfront

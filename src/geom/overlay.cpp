@@ -57,7 +57,9 @@ struct Layout {
 /// Collects the pieces of all edges; pieces over one another become one run.
 class LayoutBuilder {
   public:
-    explicit LayoutBuilder(std::size_t areas) { layout_.outlines.resize(areas); }
+    LayoutBuilder(std::size_t areas, double reach) : reach_(reach) {
+        layout_.outlines.resize(areas);
+    }
 
     void add(std::size_t area, const Piece& piece) {
         const std::size_t number = run_of(piece);
@@ -76,7 +78,7 @@ class LayoutBuilder {
         const Point middle = piece.segment.at(0.5);
         std::vector<std::size_t>& between = runs_between_[std::minmax(piece.from, piece.to)];
         for (const std::size_t run : between) {
-            if (distance(layout_.runs[run].middle, middle) <= kSliver) {
+            if (distance(layout_.runs[run].middle, middle) <= reach_) {
                 return run;
             }
         }
@@ -85,6 +87,7 @@ class LayoutBuilder {
         return between.back();
     }
 
+    double reach_;
     Layout layout_;
     std::map<std::pair<std::size_t, std::size_t>, std::vector<std::size_t>> runs_between_;
 };
@@ -121,14 +124,12 @@ int winding_beside(const Layout& layout, std::size_t number, const Outline& outl
 std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_t area) {
     const Run& run = layout.runs[number];
     const Outline& outline = layout.outlines[area];
-    Box middle;
-    middle.add(run.middle);
-    if (!close_to(outline.box, middle, kSliver)) {
-        return {false, false};
-    }
     const auto own = run.net.find(area);
     if (own == run.net.end()) {
-        const bool inside = winding(outline.segments, run.middle) > 0;
+        Box middle;
+        middle.add(run.middle);
+        const bool inside =
+            close_to(outline.box, middle, 0) && winding(outline.segments, run.middle) > 0;
         return {inside, inside};
     }
     const int turns = winding_beside(layout, number, outline);
@@ -138,10 +139,11 @@ std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_
 
 }  // namespace
 
-std::vector<Border> overlay(const std::vector<Region>& first, const std::vector<Region>& second) {
+std::vector<Border> overlay(const std::vector<Region>& first, const std::vector<Region>& second,
+                            double reach) {
     const std::size_t areas = first.size() + second.size();
-    LayoutBuilder builder(areas);
-    for (const auto& [piece, area] : cut_at_meetings(edges_of(first, second))) {
+    LayoutBuilder builder(areas, reach);
+    for (const auto& [piece, area] : cut_at_meetings(edges_of(first, second), reach)) {
         builder.add(area, piece);
     }
     const Layout layout = builder.take();

@@ -24,7 +24,8 @@ struct Border {
 
 /// All borders of two groups of areas, which may overlap within a group as well, in the order of
 /// the input's edges; each place once, however many edges run there.
+/// @param reach  how close points are one point and edges one edge, mm
 [[nodiscard]] std::vector<Border> overlay(const std::vector<Region>& first,
-                                          const std::vector<Region>& second);
+                                          const std::vector<Region>& second, double reach);
 
 }  // namespace bowfront

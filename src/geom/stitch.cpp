@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <map>
 #include <numbers>
-#include <optional>
 #include <tuple>
 
 #include "bowfront/base/contract.hpp"
@@ -36,7 +35,6 @@ class Successors {
         }
         following_.resize(pieces.size());
         for (const auto& [number, vertex] : vertices_) {
-            BOWFRONT_EXPECTS(vertex.leaving.size() == vertex.arriving.size());
             pair_up(vertex);
         }
     }
@@ -163,7 +161,17 @@ bool lies_in(const Outlined& hole, const Outlined& outline) {
 
 }  // namespace
 
+bool closed(const std::vector<Piece>& pieces) {
+    std::map<std::size_t, int> surplus;
+    for (const Piece& piece : pieces) {
+        ++surplus[piece.from];
+        --surplus[piece.to];
+    }
+    return std::ranges::all_of(surplus, [](const auto& vertex) { return vertex.second == 0; });
+}
+
 std::vector<Region> stitch(const std::vector<Piece>& pieces) {
+    BOWFRONT_EXPECTS(closed(pieces));
     const std::vector<Outlined> outlines = outlines_of(pieces);
     std::vector<Region> regions;
     std::vector<const Outlined*> outers;

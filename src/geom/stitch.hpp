@@ -9,9 +9,12 @@
 
 namespace bowfront {
 
+/// Whether as many pieces arrive at every vertex as leave it.
+[[nodiscard]] bool closed(const std::vector<Piece>& pieces);
+
 /// The areas bounded by pieces that have the area on their left, in the order that `unite`
 /// promises. Outlines that touch themselves are parted there; slivers are dropped.
-/// @throws ContractError where the pieces do not close
+/// @throws ContractError unless the pieces are closed
 [[nodiscard]] std::vector<Region> stitch(const std::vector<Piece>& pieces);
 
 }  // namespace bowfront

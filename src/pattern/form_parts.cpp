@@ -14,6 +14,7 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 // Choices of this tool, common practice, no source.
 constexpr double kBaseMargin = 20;        // of the base beyond the end rails, mm
+constexpr double kNotchCheek = 10;           // wood beside a notch in a foot, mm
 constexpr double kLeastHollow = 10;          // height between feet that is worth cutting out, mm
 constexpr double kMostCrossHeight = 40;   // of cross-members and end rails, mm
 
@@ -56,14 +57,16 @@ FormPlane form_plane(const FormSpec& spec, const FormSizes<double>& sizes) {
     plane.pitch = sizes.rib_pitch;
     plane.ribs = static_cast<int>(std::lround(sizes.rib_count));
     plane.cross_height = std::min(kMostCrossHeight, plane.foot);
-    // A foot is as wide as the arc band is deep. Where feet or band would leave no hollow, the rib
-    // is solid.
+    // A foot is as wide as the arc band is deep, and has wood on both sides of the cross-member's
+    // notch. Where feet or band would leave no hollow, the rib is solid.
+    const double foot = std::max(spec.rib_depth.value,
+                                 plane.thickness + plane.allowance + 2 * kNotchCheek);
     const double inner = plane.radius - spec.rib_depth.value;
-    const double hollow = plane.end_x - spec.rib_depth.value;
+    const double hollow = plane.end_x - foot;
     if (inner > 0 && hollow > 0 && hollow < inner) {
         const double inner_y = plane.centre_y + std::sqrt(inner * inner - hollow * hollow);
         if (inner_y > kLeastHollow) {
-            plane.foot_width = spec.rib_depth.value;
+            plane.foot_width = foot;
         }
     }
     plane.cross_x =

@@ -71,7 +71,7 @@ std::vector<Contour> section(const TopoDS_Shape& shape, double height, const std
             }
         }
     }
-    refuse("the " + what + " is not upright, or not at the pane's mid-height");
+    refuse("the " + what + " is not upright, or not beside the pane");
 }
 
 /// The pane's mid-line, from the middle of the end meant to the far end of its first stretch.
@@ -195,9 +195,15 @@ double engagement_in_plate(const Solid& pane, const Solid& plate) {
 double engagement_in_post(const Solid& pane, const Solid& post, Point near) {
     return guarded("measure", "engagement", [&] {
         const TopoDS_Shape& pane_shape = ShapeAccess::shape(pane);
-        const double height = middle_height(exact_box(pane_shape));
+        const TopoDS_Shape& post_shape = ShapeAccess::shape(post);
+        // In the middle of the height that both share: a low case's pane may stand mostly in the
+        // grooves of base and top.
+        const Box3 pane_box = exact_box(pane_shape);
+        const Box3 post_box = exact_box(post_shape);
+        const double height = (std::max(pane_box.low.z, post_box.low.z) +
+                               std::min(pane_box.high.z, post_box.high.z)) / 2;
         return reach(largest(section(pane_shape, height, "pane")),
-                     largest(section(ShapeAccess::shape(post), height, "post")), near);
+                     largest(section(post_shape, height, "post")), near);
     });
 }
 

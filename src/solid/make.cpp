@@ -1,7 +1,5 @@
 #include <BRepAlgoAPI_Cut.hxx>
 #include <BRepCheck_Analyzer.hxx>
-#include <BRepGProp.hxx>
-#include <GProp_GProps.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopTools_ListOfShape.hxx>
 #include <TopoDS.hxx>
@@ -150,13 +148,11 @@ TopoDS_Solid cut(const TopoDS_Solid& blank, const Body& body, const std::vector<
     return only_solid(operation.Shape(), part);
 }
 
-void prove(const TopoDS_Solid& shape, const Body& body, const std::string& part) {
-    if (!BRepCheck_Analyzer(shape).IsValid()) {
+void prove(const Solid& solid, const Body& body, const std::string& part) {
+    if (!BRepCheck_Analyzer(ShapeAccess::shape(solid)).IsValid()) {
         refuse(part, "its outlines give no valid solid; they cross or overlap");
     }
-    GProp_GProps properties;
-    BRepGProp::VolumeProperties(shape, properties);
-    const double measured = properties.Mass();
+    const double measured = ShapeAccess::mass(solid).volume;
     const double expected = volume(body);
     if (!(std::abs(measured - expected) <= kVolumeProof * expected)) {
         refuse(part, "its volume is " + rounded_text(measured, 6) + " mm3, not " +
@@ -174,8 +170,9 @@ Solid make(const Body& body, const std::string& part) {
         if (!division.cut.empty()) {
             shape = cut(shape, body, division.cut, part);
         }
-        prove(shape, body, part);
-        return ShapeAccess::wrap(shape);
+        const Solid solid = ShapeAccess::wrap(shape);
+        prove(solid, body, part);
+        return solid;
     });
 }
 

@@ -15,12 +15,32 @@ namespace {
 
 Point3 point(const gp_Pnt& at) { return {at.X(), at.Y(), at.Z()}; }
 
+MassProperties mass_properties(const TopoDS_Shape& shape) {
+    GProp_GProps in_volume;
+    BRepGProp::VolumeProperties(shape, in_volume);
+    GProp_GProps on_surface;
+    BRepGProp::SurfaceProperties(shape, on_surface);
+    TopTools_IndexedMapOfShape faces;
+    TopExp::MapShapes(shape, TopAbs_FACE, faces);
+    return {in_volume.Mass(), on_surface.Mass(), in_volume.CentreOfMass(), faces.Extent()};
+}
+
 }  // namespace
 
+Solid ShapeAccess::wrap(const TopoDS_Shape& shape) {
+    return Solid(std::make_shared<const Solid::Impl>(Solid::Impl{shape, mass_properties(shape)}));
+}
+
+Solid ShapeAccess::moved(const Solid& solid, const TopLoc_Location& by) {
+    MassProperties mass = solid.impl_->mass;
+    mass.centroid.Transform(by.Transformation());
+    return Solid(
+        std::make_shared<const Solid::Impl>(Solid::Impl{solid.impl_->shape.Moved(by), mass}));
+}
+
 Solid Solid::placed(const Placement& placement) const {
-    return guarded("place", "solid", [&] {
-        return ShapeAccess::wrap(impl_->shape.Moved(solid::location(placement)));
-    });
+    return guarded("place", "solid",
+                   [&] { return ShapeAccess::moved(*this, solid::location(placement)); });
 }
 
 namespace solid {
@@ -32,22 +52,13 @@ Box3 exact_box(const TopoDS_Shape& shape) {
     return {point(box.CornerMin()), point(box.CornerMax())};
 }
 
-Measures measure(const Solid& solid) {
-    return guarded("measure", "solid", [&] {
-        const TopoDS_Shape& shape = ShapeAccess::shape(solid);
-        GProp_GProps in_volume;
-        BRepGProp::VolumeProperties(shape, in_volume);
-        GProp_GProps on_surface;
-        BRepGProp::SurfaceProperties(shape, on_surface);
-        TopTools_IndexedMapOfShape faces;
-        TopExp::MapShapes(shape, TopAbs_FACE, faces);
-        return Measures{in_volume.Mass(), on_surface.Mass(), point(in_volume.CentreOfMass()),
-                        exact_box(shape), faces.Extent()};
-    });
-}
-
 Box3 box(const Solid& solid) {
     return guarded("measure", "solid", [&] { return exact_box(ShapeAccess::shape(solid)); });
+}
+
+Measures measure(const Solid& solid) {
+    const auto& [volume, area, centroid, faces] = ShapeAccess::mass(solid);
+    return {volume, area, point(centroid), box(solid), faces};
 }
 
 }  // namespace solid

@@ -1,6 +1,8 @@
 #include "solid/shell_builder.hpp"
 
+#include <BRep_Tool.hxx>
 #include <Geom2d_Line.hxx>
+#include <GeomAPI.hxx>
 #include <Geom_Circle.hxx>
 #include <Geom_CylindricalSurface.hxx>
 #include <Geom_Line.hxx>
@@ -9,6 +11,7 @@
 #include <TopoDS_Wire.hxx>
 #include <cmath>
 #include <gp_Ax3.hxx>
+#include <gp_Pln.hxx>
 
 namespace bowfront::solid {
 namespace {
@@ -93,13 +96,26 @@ Ring ShellBuilder::ring(const Contour& outline, double z, const std::vector<Topo
     return made;
 }
 
-TopoDS_Face ShellBuilder::flat_face(const Segment& segment, double low) {
+/// Gives an edge its curve in a plane. The kernel could do without, but it would work the curve
+/// out anew each time that it looks at the face: that makes up a third of all checking.
+void ShellBuilder::trace_on_plane(const TopoDS_Edge& edge, const Handle(Geom_Plane) & plane) {
+    double first = 0;
+    double last = 0;
+    const Handle(Geom_Curve) curve = BRep_Tool::Curve(edge, first, last);
+    topology_.UpdateEdge(edge, GeomAPI::To2d(curve, plane->Pln()), plane, TopLoc_Location(),
+                         kTolerance);
+}
+
+TopoDS_Face ShellBuilder::flat_face(const Segment& segment, double low, const Border& border) {
     const Point way = segment.to - segment.from;
+    const Handle(Geom_Plane) plane =
+        new Geom_Plane(gp_Ax3(gp_Pnt(segment.from.x, segment.from.y, low),
+                              gp_Dir(way.y, -way.x, 0), gp_Dir(way.x, way.y, 0)));
+    for (const TopoDS_Edge& edge : {border.bottom, border.end, border.top, border.start}) {
+        trace_on_plane(edge, plane);
+    }
     TopoDS_Face face;
-    topology_.MakeFace(face,
-                       new Geom_Plane(gp_Ax3(gp_Pnt(segment.from.x, segment.from.y, low),
-                                             gp_Dir(way.y, -way.x, 0), gp_Dir(way.x, way.y, 0))),
-                       kTolerance);
+    topology_.MakeFace(face, plane, kTolerance);
     return face;
 }
 
@@ -136,7 +152,7 @@ void ShellBuilder::add_wire(TopoDS_Face& face, const std::vector<TopoDS_Edge>& e
 void ShellBuilder::wall_face(const Segment& segment, double low, double high,
                              const Border& border) {
     TopoDS_Face face =
-        segment.straight() ? flat_face(segment, low) : round_face(segment, low, high, border);
+        segment.straight() ? flat_face(segment, low, border) : round_face(segment, low, high, border);
     const bool turned = segment.bulge < 0;  // a cylinder's own side is away from its axis
     add_wire(face,
              {border.bottom, border.end, TopoDS::Edge(border.top.Reversed()),
@@ -162,9 +178,13 @@ Rings ShellBuilder::wall(const Contour& outline, double low, double high) {
 }
 
 void ShellBuilder::cap(double z, Facing facing, const std::vector<const Ring*>& rings) {
+    const Handle(Geom_Plane) plane = new Geom_Plane(gp_Pnt(0, 0, z), gp_Dir(0, 0, 1));
     TopoDS_Face face;
-    topology_.MakeFace(face, new Geom_Plane(gp_Pnt(0, 0, z), gp_Dir(0, 0, 1)), kTolerance);
+    topology_.MakeFace(face, plane, kTolerance);
     for (const Ring* ring : rings) {
+        for (const TopoDS_Edge& edge : ring->edges) {
+            trace_on_plane(edge, plane);
+        }
         add_wire(face, ring->edges, false);
     }
     topology_.Add(shell_, facing == Facing::up ? face : face.Reversed());

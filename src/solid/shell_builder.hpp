@@ -7,6 +7,7 @@
 /// outward side is then always the right of its outline, and all orientations follow.
 
 #include <BRep_Builder.hxx>
+#include <Geom_Plane.hxx>
 #include <TopoDS_Edge.hxx>
 #include <TopoDS_Face.hxx>
 #include <TopoDS_Shell.hxx>
@@ -65,9 +66,10 @@ class ShellBuilder {
     TopoDS_Edge upright(Point at, double low, double high, const TopoDS_Vertex& foot,
                         const TopoDS_Vertex& head);
     void wall_face(const Segment& segment, double low, double high, const Border& border);
-    TopoDS_Face flat_face(const Segment& segment, double low);
+    TopoDS_Face flat_face(const Segment& segment, double low, const Border& border);
     TopoDS_Face round_face(const Segment& segment, double low, double high, const Border& border);
     void add_wire(TopoDS_Face& face, const std::vector<TopoDS_Edge>& edges, bool turned);
+    void trace_on_plane(const TopoDS_Edge& edge, const Handle(Geom_Plane) & plane);
 
     BRep_Builder topology_;
     TopoDS_Shell shell_;

@@ -1,3 +1,4 @@
+#include <BRepLib.hxx>
 #include <Interface_CheckIterator.hxx>
 #include <Interface_InterfaceModel.hxx>
 #include <STEPControl_Reader.hxx>
@@ -10,6 +11,10 @@
 #include <StepRepr_RepresentedDefinition.hxx>
 #include <StepShape_ShapeDefinitionRepresentation.hxx>
 #include <StepShape_VertexPoint.hxx>
+#include <TopExp_Explorer.hxx>
+#include <TopoDS.hxx>
+#include <TopoDS_Edge.hxx>
+#include <TopoDS_Face.hxx>
 #include <TopoDS_Iterator.hxx>
 #include <TopoDS_TShape.hxx>
 #include <TransferBRep.hxx>
@@ -58,6 +63,17 @@ std::string unusable(const Handle(Standard_Transient) & entity) {
         sound = !shape->Definition().PropertyDefinition().IsNull();
     }
     return sound ? "" : std::string("a ") + entity->DynamicType()->Name() + " is incomplete";
+}
+
+/// Gives edges their curves in planes, as solid::make does: without them each look at a plane
+/// works them out anew.
+void trace_on_planes(const TopoDS_Shape& shape) {
+    for (TopExp_Explorer faces(shape, TopAbs_FACE); faces.More(); faces.Next()) {
+        const TopoDS_Face& face = TopoDS::Face(faces.Current());
+        for (TopExp_Explorer edges(face, TopAbs_EDGE); edges.More(); edges.Next()) {
+            BRepLib::BuildPCurveForEdgeOnPlane(TopoDS::Edge(edges.Current()), face);
+        }
+    }
 }
 
 /// One reading of one text.
@@ -134,7 +150,7 @@ class Reading {
         if (shape.ShapeType() == TopAbs_SOLID) {
             found_.push_back({path.empty() ? "" : path.back(),
                               path.size() < 3 ? "" : path[path.size() - 2],
-                              solid::measure(ShapeAccess::wrap(shape))});
+                              solid::measure(ShapeAccess::moved(own(shape), shape.Location()))});
             return;
         }
         if (shape.ShapeType() == TopAbs_COMPOUND || shape.ShapeType() == TopAbs_COMPSOLID) {
@@ -144,8 +160,21 @@ class Reading {
         }
     }
 
+    /// The solid that all instances of a shape share, where the shape itself lies.
+    const Solid& own(const TopoDS_Shape& shape) {
+        const auto known = solids_.find(shape.TShape().get());
+        if (known != solids_.end()) {
+            return known->second;
+        }
+        const TopoDS_Shape unplaced = shape.Located(TopLoc_Location());
+        trace_on_planes(unplaced);
+        return solids_.emplace(shape.TShape().get(), ShapeAccess::wrap(unplaced)).first->second;
+    }
+
     STEPControl_Reader reader_;
-    std::map<const TopoDS_TShape*, std::string> names_;  ///< looked up, never walked through
+    // Looked up by where shapes lie in memory, never walked through.
+    std::map<const TopoDS_TShape*, std::string> names_;
+    std::map<const TopoDS_TShape*, Solid> solids_;
     std::vector<ReadInstance> found_;
 };
 

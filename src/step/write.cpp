@@ -1,6 +1,4 @@
 #include <APIHeaderSection_MakeHeader.hxx>
-#include <BRepGProp.hxx>
-#include <GProp_GProps.hxx>
 #include <Interface_EntityIterator.hxx>
 #include <STEPConstruct.hxx>
 #include <STEPConstruct_Styles.hxx>
@@ -32,6 +30,7 @@
 #include <sstream>
 
 #include "solid/kernel_guard.hpp"
+#include "solid/shape_access.hpp"
 #include "step/measure_items.hpp"
 #include "step/part21_text.hpp"
 #include "step/product_tree.hpp"
@@ -148,13 +147,12 @@ class Writing {
 
     /// Volume by the closed form; area and centroid as the kernel has them.
     void add_properties(const Product& product) {
-        GProp_GProps in_volume;
-        BRepGProp::VolumeProperties(product.shape, in_volume);
-        GProp_GProps on_surface;
-        BRepGProp::SurfaceProperties(product.shape, on_surface);
-        const gp_Pnt centre = in_volume.CentreOfMass();
+        const MassProperties& mass = ShapeAccess::mass(product.item->solid);
+        // The solid may stand elsewhere than the product's own shape.
+        const gp_Pnt centre = mass.centroid.Transformed(
+            ShapeAccess::shape(product.item->solid).Location().Inverted().Transformation());
         add_property(product, "volume", measures_.volume(product.item->volume));
-        add_property(product, "surface area", measures_.area(on_surface.Mass()));
+        add_property(product, "surface area", measures_.area(mass.area));
         const Handle(StepGeom_CartesianPoint) point = new StepGeom_CartesianPoint;
         point->Init3D(text("centre point"), centre.X(), centre.Y(), centre.Z());
         add_property(product, "centroid", point);

@@ -33,7 +33,8 @@ enum class Side { inside, on_edge, outside };
 [[nodiscard]] Side where(const Region& region, Point p);
 
 /// Boolean sums of areas; areas of one operand may overlap each other. Edges closer than 1e-7 mm
-/// are taken as one, so nothing moves by more than about that. An outline that crosses itself
+/// are taken as one, so nothing moves by more than about that
+/// (in a tangle of edges all about that close, by some 1e-6 mm). An outline that crosses itself
 /// covers what it runs round in its own sense. Results are connected regions, largest first (ties
 /// by lowest x, then y of their boxes), each outer outline counter-clockwise, no segment shorter
 /// than 1e-7 mm, neighbouring pieces of one straight or one arc joined again (up to half a turn).

@@ -47,6 +47,19 @@ class Shapes {
         return all;
     }
 
+    /// The same areas with every vertex of their outer outlines moved a little, by 1e-10 to 1e-5
+    /// mm: what coincided is a hair off now, on both sides of the distance at which edges are one.
+    std::vector<Region> shaken(std::vector<Region> regions) {
+        for (Region& region : regions) {
+            std::vector<Vertex> vertices = region.outer.vertices();
+            for (Vertex& vertex : vertices) {
+                vertex.at = vertex.at + direction(anywhere(0, 6)) * std::pow(10, anywhere(-10, -5));
+            }
+            region.outer = Contour(vertices);
+        }
+        return regions;
+    }
+
     double anywhere(double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random_);
     }
@@ -137,6 +150,11 @@ void expect_well_formed(const std::vector<Region>& regions) {
     }
 }
 
+std::vector<Region> both(std::vector<Region> a, const std::vector<Region>& b) {
+    a.insert(a.end(), b.begin(), b.end());
+    return a;
+}
+
 struct Case {
     std::vector<Region> a;
     std::vector<Region> b;
@@ -147,9 +165,7 @@ struct Case {
 
 Case make_case(Shapes& shapes, int most) {
     Case c{shapes.some(most), shapes.some(most), {}, {}, {}};
-    std::vector<Region> all = c.a;
-    all.insert(all.end(), c.b.begin(), c.b.end());
-    c.united = unite(all);
+    c.united = unite(both(c.a, c.b));
     c.common = intersect(c.a, c.b);
     c.rest = subtract(c.a, c.b);
     return c;
@@ -181,7 +197,7 @@ void expect_points_agree(const Case& c, Shapes& shapes) {
 class RegionLaws : public testing::TestWithParam<double> {};
 
 TEST_P(RegionLaws, hold_for_pairs_and_groups) {
-    constexpr int kCases = 3000;
+    constexpr int kCases = 2000;
     for (unsigned seed = 0; seed < kCases && !HasFailure(); ++seed) {
         SCOPED_TRACE(seed);
         Shapes shapes(seed, GetParam());
@@ -195,7 +211,7 @@ TEST_P(RegionLaws, hold_for_pairs_and_groups) {
 }
 
 TEST_P(RegionLaws, do_not_change_under_motions) {
-    constexpr int kCases = 500;
+    constexpr int kCases = 300;
     for (unsigned seed = 0; seed < kCases && !HasFailure(); ++seed) {
         SCOPED_TRACE(seed);
         Shapes shapes(seed, GetParam());
@@ -213,6 +229,22 @@ TEST_P(RegionLaws, do_not_change_under_motions) {
         EXPECT_EQ(rest.size(), c.rest.size());
         EXPECT_NEAR(area(rest), area(c.rest), kTouching);
         EXPECT_NEAR(area(intersect(placed(c.a), placed(c.b))), area(c.common), kTouching);
+    }
+}
+
+TEST_P(RegionLaws, hold_for_edges_a_hair_apart) {
+    constexpr int kCases = 1000;
+    // Edges are taken as one at up to some 1e-6 mm here, over outlines of 1 m.
+    constexpr double kTangled = 1e-3;
+    for (unsigned seed = 0; seed < kCases && !HasFailure(); ++seed) {
+        SCOPED_TRACE(seed);
+        Shapes shapes(seed, GetParam());
+        const auto a = shapes.shaken(shapes.some(3));
+        const auto b = shapes.shaken(shapes.some(3));
+        const double united = area(unite(both(a, b)));
+        const double common = area(intersect(a, b));
+        EXPECT_NEAR(area(unite(a)) + area(unite(b)), united + common, kTangled);
+        EXPECT_NEAR(area(subtract(a, b)) + common, area(unite(a)), kTangled);
     }
 }
 

@@ -5,6 +5,7 @@
 
 #include <string>
 
+#include "bowfront/io/case_keys.hpp"
 #include "case_text.hpp"
 
 namespace bowfront::io {
@@ -323,6 +324,51 @@ case.json:1:1: BF-IN-006 /name: "name" is missing; it has no default
 case.json:1:1: BF-IN-006 /plan: "plan" is missing; it has no default
 case.json:1:1: BF-IN-006 /frame: "frame" is missing; it has no default
 case.json:1:1: BF-IN-006 /panes: "panes" is missing; it has no default)");
+}
+
+// A case in which every object of the table of keys stands.
+std::string full_case() {
+    std::string text = pilot_boat_with("\"fit\":",
+                                       R"("blank": { "method": "trim-after", "trim": 8 },
+  "sheets": { "batch-7": { "like": "extruded-acrylic",
+    "shrink": { "along": "2.8 %", "spread": { "along": "0.3 %" } },
+    "springback": { "radius": "1 %" } } },
+  "tolerance": { "cut": "f" },
+  "webs": { "web": 5 },
+  "fit":)");
+    text = with(text, "\"loading\":", "\"bead\": { \"width\": 9 }, \"loading\":");
+    text = with(text, "\"overrun\": 60,", "\"overrun\": 60, \"fence\": { \"depth\": 30 },");
+    return with(
+        text, "\"thickness\": 3 }",
+        R"("thickness": 3, "blank": { "method": "allow-shrink" }, "size": { "height": 390 } })");
+}
+
+// Where a `*` of the table stands for the first item or for the case's own sheet.
+std::string actual_pointer(std::string pointer) {
+    for (std::size_t at = pointer.find('*'); at != std::string::npos; at = pointer.find('*')) {
+        pointer.replace(at, 1, pointer.starts_with("/sheets") ? "batch-7" : "0");
+    }
+    return pointer;
+}
+
+TEST(Faults, of_unknown_keys_are_told_in_every_object) {
+    const std::string text = full_case();
+    const Places places = read_case(text, "case.json").places;
+    for (const ObjectKeys& row : case_keys()) {
+        const std::string pointer = actual_pointer(std::string(row.object));
+        ASSERT_TRUE(places.holds(pointer)) << pointer;
+        const Place place = places.of_value(pointer);
+        std::size_t at = 0;
+        for (std::size_t line = 1; line < place.line; ++line) {
+            at = text.find('\n', at) + 1;
+        }
+        std::string changed = text;
+        changed.insert(at + place.column, "\"unheard of\": 1, ");
+        const auto faults = faults_of(changed);
+        ASSERT_EQ(faults.size(), 1U) << pointer;
+        EXPECT_EQ(faults[0].code, Code::input_unknown_key);
+        EXPECT_EQ(faults[0].pointer, pointer + "/unheard of");
+    }
 }
 
 TEST(Faults, of_a_case_without_panes_are_told) {

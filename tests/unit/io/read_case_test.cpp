@@ -9,6 +9,7 @@
 
 #include "bowfront/materials/sheet.hpp"
 #include "case_text.hpp"
+#include "support/comma_locale.hpp"
 
 namespace bowfront::io {
 namespace {
@@ -311,6 +312,16 @@ TEST(ReadCase, does_not_mind_the_order_of_keys) {
     text = with(text, "\"width\": 520, \"depth\": 240, \"front\": { \"radius\": 420 }",
                 "\"front\": { \"radius\": 420 }, \"depth\": 240, \"width\": 520");
     EXPECT_EQ(numbers_of(read_case(text, "case.json").value), numbers_of(pilot()));
+}
+
+TEST(ReadCase, reads_the_same_under_a_locale_with_a_decimal_comma) {
+    const std::vector<double> numbers = numbers_of(pilot());
+    const CommaLocale locale;
+    if (!locale.found()) {
+        GTEST_SKIP() << "no locale with a decimal comma can be had";
+    }
+    EXPECT_EQ(numbers_of(pilot()), numbers);
+    EXPECT_THAT(fault_text(pilot_boat_with("0.6", "\"0.6\"")), HasSubstr("\"0.6\" has no unit"));
 }
 
 // The reader either reads a text or throws InputError; nothing else leaves it.
