@@ -64,6 +64,22 @@ INSTANTIATE_TEST_SUITE_P(
                    [](Case& c) { c.frame.groove.base_depth.value = 20; }},
         Impossible{"groove_through_the_top", "/frame/groove/depth/top", "goes through",
                    [](Case& c) { c.frame.groove.top_depth.value = 24; }},
+        Impossible{"groove_out_of_the_edge", "/frame/base/margin", "out of the board's edge",
+                   [](Case& c) { c.frame.base.margin.value = 2.4; }},
+        Impossible{"opening_past_the_table_of_tolerances", "/tolerance/cut", "no tolerance",
+                   [](Case& c) {
+                       c.plan.width.value = 5000;
+                       front(c, ArcMeasure::rise, 100);
+                   }},
+        Impossible{"ribs_in_one_another", "/form/ribs/max_spacing", "in one another",
+                   [](Case& c) { c.form.rib_spacing.value = 17; }},
+        Impossible{"hundreds_of_ribs", "/form/ribs/max_spacing", "ribs",
+                   [](Case& c) {
+                       c.form.rib_thickness.value = 1;
+                       c.form.rib_spacing.value = 1.5;
+                   }},
+        Impossible{"form_narrower_than_its_boards", "/form/ribs/thickness", "too narrow",
+                   [](Case& c) { c.form.rib_thickness.value = 80; }},
         Impossible{"bent_glass", "/panes/0/sheet", "glass can't be bent",
                    [](Case& c) { c.sheets.at("cast-acrylic").like = find_sheet("float-glass"); }},
         Impossible{"size_and_blank_both", "/panes/1/size", "as cut",
