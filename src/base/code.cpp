@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::array kTable = {
     CodeEntry{Code::input_unreadable, "BF-IN-001", "a file can't be read, or is not text"},
-    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not JSON (comments allowed)"},
+    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not of its format: JSON (comments allowed), or DXF"},
     CodeEntry{Code::input_type, "BF-IN-003", "a value has the wrong type"},
     CodeEntry{Code::input_value, "BF-IN-004", "a value is out of its range or not one of its words"},
     CodeEntry{Code::input_unknown_key, "BF-IN-005", "a key that is not known"},
@@ -33,8 +33,7 @@ constexpr std::array kTable = {
     CodeEntry{Code::form_skin, "BF-FORM-001", "the skin against its bend radius"},
     CodeEntry{Code::form_sweep, "BF-FORM-002", "the form's arc: hot sheet must drape over it"},
     CodeEntry{Code::proof_interference, "BF-PROOF-001", "two solids in one place"},
-    CodeEntry{Code::proof_engagement, "BF-PROOF-002", "engagement on the solids against the sums"},
-    CodeEntry{Code::proof_read_back, "BF-PROOF-003", "an export read back against what was written"},
+    CodeEntry{Code::proof_pattern, "BF-PROOF-002", "a pattern that a cutter could not cut"},
     CodeEntry{Code::output_refused, "BF-OUT-001", "a folder that is not ours to replace"},
     CodeEntry{Code::output_failed, "BF-OUT-002", "the output could not be written"},
 };

@@ -40,8 +40,8 @@ std::string Diagnostic::text() const {
 InputError::InputError(std::vector<Diagnostic> diagnostics)
     : std::runtime_error(joined(diagnostics)), diagnostics_(std::move(diagnostics)) {}
 
-IoError::IoError(std::string path, std::string reason)
-    : std::runtime_error(path + ": " + reason),
+IoError::IoError(std::string path, std::string reason, Code code)
+    : std::runtime_error(std::string(code_text(code)) + " " + path + ": " + reason),
       path_(std::move(path)),
       reason_(std::move(reason)) {}
 

@@ -13,12 +13,13 @@
 namespace bowfront::dxf {
 namespace {
 
+// Carries the first fault out of the checks; it never leaves this file.
+struct Unsound {
+    std::string fault;
+};
+
 [[noreturn]] void refuse(std::string_view layer, std::string_view fault) {
-    std::string text = "pattern not fit to cut: ";
-    text += layer;
-    text += ": ";
-    text += fault;
-    throw ContractError(text);
+    throw Unsound{std::string(layer) + ": " + std::string(fault)};
 }
 
 [[noreturn]] void refuse(std::string_view layer, std::string_view fault, Point place) {
@@ -131,9 +132,7 @@ void expect_nothing_doubled(const Pattern& pattern) {
     }
 }
 
-}  // namespace
-
-void expect_sound(const Pattern& pattern) {
+void check(const Pattern& pattern) {
     expect_positive(kOuterLayer, "thickness", pattern.thickness);
     expect_sound(kOuterLayer, kInnerLayer, pattern.outline);
     for (const Recess& recess : pattern.recesses) {
@@ -150,6 +149,23 @@ void expect_sound(const Pattern& pattern) {
         expect_sound(label);
     }
     expect_nothing_doubled(pattern);
+}
+
+}  // namespace
+
+std::optional<std::string> fault_of(const Pattern& pattern) {
+    try {
+        check(pattern);
+    } catch (const Unsound& unsound) {
+        return unsound.fault;
+    }
+    return std::nullopt;
+}
+
+void expect_sound(const Pattern& pattern) {
+    if (const auto fault = fault_of(pattern)) {
+        throw ContractError("pattern not fit to cut: " + *fault);
+    }
 }
 
 }  // namespace bowfront::dxf

@@ -75,6 +75,24 @@ void object_to_posts(const Case& c, Objections& list) {
     }
 }
 
+// Outside the handbook's range nothing is known of the timber's moisture.
+void object_to_service(const Case& c, Objections& list) {
+    const auto check = [&](const Sourced<double>& value, double low, double high,
+                           const char* wanted) {
+        if (!(value.value >= low && value.value <= high)) {
+            list.add(value.origin.pointer, "the timber's moisture is not known in this air", wanted);
+        }
+    };
+    for (const Sourced<double>* temperature :
+         {&c.service.built_temperature, &c.service.temperature[0], &c.service.temperature[1]}) {
+        check(*temperature, -1.1, 132.2, "give a temperature from -1.1 C to 132.2 C");
+    }
+    for (const Sourced<double>* humidity :
+         {&c.service.built_humidity, &c.service.humidity[0], &c.service.humidity[1]}) {
+        check(*humidity, 0.05, 0.95, "give a humidity from 5 % to 95 %");
+    }
+}
+
 void object_to_plates(const Case& c, Objections& list) {
     const Groove& groove = c.frame.groove;
     const auto shallow = [&](const char* name, double depth, double thickness) {
@@ -187,8 +205,22 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
                      "give another margin or front arc");
         }
     }
+    const double half = c.frame.groove.width.value / 2;
     for (const PostLayout& post : frame.posts) {
         const std::string corner(corner_text(post.corner));
+        for (const PostGroove& groove : post.grooves) {
+            // Both corners of the bottom must lie in timber, or there is no cheek to hold the pane.
+            const Point bottom = groove.mouth + groove.inward * groove.depth;
+            const bool held = where(post.outline, bottom - groove.interior * half) == Side::inside &&
+                              (c.frame.post.hold.value == Hold::rabbet ||
+                               where(post.outline, bottom + groove.interior * half) == Side::inside);
+            if (!held) {
+                list.add("/frame/groove/width",
+                         "the " + std::string(side_text(groove.side)) + " pane's groove in the " +
+                             corner + " post has no cheek on one side",
+                         "give a narrower or a deeper groove, or a wider post");
+            }
+        }
         if (post.section.size() != 1) {
             list.add("/frame/groove", "the grooves cut the " + corner + " post apart",
                      "give narrower or shallower post grooves, or a larger post");
@@ -207,6 +239,7 @@ std::vector<Objection> objections(const Case& c) {
     object_to_arc(c, list);
     object_to_posts(c, list);
     object_to_plates(c, list);
+    object_to_service(c, list);
     for (const PaneSpec& spec : c.panes) {
         object_to_pane(c, spec, list);
     }

@@ -110,9 +110,16 @@ std::vector<Segment> stretch(const std::vector<Segment>& chain, double from, dou
     for (std::size_t i = start.piece; i <= end.piece; ++i) {
         const double a = i == start.piece ? start.along : 0;
         const double b = i == end.piece ? end.along : chain[i].length();
-        if (b - a > kJoint) {
-            result.push_back(piece(chain[i], a, b));
+        if (b - a <= kJoint) {
+            continue;
         }
+        // Run on past its ends, an arc of half a turn becomes longer than one piece can be.
+        const bool over_half_turn = !chain[i].straight() && b - a > kPi * chain[i].radius();
+        const double middle = (a + b) / 2;
+        if (over_half_turn) {
+            result.push_back(piece(chain[i], a, middle));
+        }
+        result.push_back(piece(chain[i], over_half_turn ? middle : a, b));
     }
     return result;
 }

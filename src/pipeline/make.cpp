@@ -87,6 +87,24 @@ void add_interferences(const SolidResult& result, std::vector<Finding>& findings
     }
 }
 
+// Patterns that a cutter could not cut: a groove's end that just touches another, say.
+void add_unsound_patterns(const std::vector<Part>& parts, std::vector<Finding>& findings) {
+    for (const Part& part : parts) {
+        if (const auto fault = dxf::fault_of(part.pattern)) {
+            Finding finding;
+            finding.code = Code::proof_pattern;
+            finding.id = "pattern";
+            finding.about = part.id;
+            finding.state = *fault;
+            finding.value = finding.worst = 1;
+            finding.bound = Bound::at_most;
+            finding.status = Status::fail;
+            finding.advice = "move the grooves of this part apart, or let them meet in full";
+            findings.push_back(std::move(finding));
+        }
+    }
+}
+
 class Maker {
   public:
     Maker(const Design& design, const MakeOptions& options, const Progress& progress)
@@ -100,6 +118,7 @@ class Maker {
         Made made;
         made.findings = design_.findings;
         add_interferences(solids, made.findings);
+        add_unsound_patterns(parts_, made.findings);
         for (const StepFile& file : solids.files) {
             write(file.assembly + ".step", file.text, "pass");
         }
@@ -131,7 +150,7 @@ class Maker {
         const bool withheld = failed && !options_.despite_failures;
         for (const Part& part : parts_) {
             report::PartEntry entry{&part, {}};
-            if (!withheld) {
+            if (!withheld && !dxf::fault_of(part.pattern)) {
                 progress_("pattern " + part.id);
                 entry.file = "parts/" + part.id + ".dxf";
                 write_pattern(part, entry.file, failed);

@@ -14,8 +14,10 @@ namespace bowfront {
 void write_new_file(const std::string& path, std::string_view bytes) {
     const int file = open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (file < 0) {
-        throw IoError(path, errno == EEXIST ? "is there already, and is left as it is"
-                                            : std::strerror(errno));
+        if (errno == EEXIST) {
+            throw IoError(path, "is there already, and is left as it is", Code::output_refused);
+        }
+        throw IoError(path, std::strerror(errno));
     }
     const bool written = write_all(file, bytes);
     int number = errno;

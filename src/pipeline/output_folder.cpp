@@ -26,6 +26,10 @@ namespace fs = std::filesystem;
     throw IoError(path.string(), reason);
 }
 
+[[noreturn]] void refuse(const fs::path& path, const std::string& reason) {
+    throw IoError(path.string(), reason, Code::output_refused);
+}
+
 std::string reason_of(int number) { return std::strerror(number); }
 
 // Where the folder really stands: a link to a folder means the folder behind it.
@@ -58,13 +62,13 @@ void refuse_unless_ours(const fs::path& path) {
         return;
     }
     if (status.type() != fs::file_type::directory) {
-        fail(path, "is not a folder");
+        refuse(path, "is not a folder");
     }
     if (access(path.c_str(), W_OK | X_OK) != 0) {
         fail(path, reason_of(errno));
     }
     if (!fs::is_empty(path, error) && !is_our_output(path)) {
-        fail(path, "is not empty and holds no report.json of ours; name another folder");
+        refuse(path, "is not empty and holds no report.json of ours; name another folder");
     }
 }
 

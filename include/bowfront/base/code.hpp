@@ -41,8 +41,7 @@ enum class Code {
     form_sweep,
     // The proof of what was made.
     proof_interference,
-    proof_engagement,
-    proof_read_back,
+    proof_pattern,
     // The output folder.
     output_refused,
     output_failed,

@@ -40,7 +40,8 @@ class InputError : public std::runtime_error {
 /// The disk refused: a path and the reason.
 class IoError : public std::runtime_error {
   public:
-    IoError(std::string path, std::string reason);
+    /// @param code  output_refused for a place that is not ours to write to, else output_failed
+    IoError(std::string path, std::string reason, Code code = Code::output_failed);
     [[nodiscard]] const std::string& path() const noexcept { return path_; }
     [[nodiscard]] const std::string& reason() const noexcept { return reason_; }
 

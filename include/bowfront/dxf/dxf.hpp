@@ -2,6 +2,7 @@
 /// \file
 /// Flat patterns to and from DXF: closed polylines with bulges, one layer for each operation.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -34,6 +35,9 @@ struct Options {
 ///         chain with a gap, an empty label, or a size that is not positive
 [[nodiscard]] std::string write(const Pattern& pattern, std::string_view title, const Stamp& stamp,
                                 const Options& options = {});
+
+/// What makes a pattern unfit to cut, in words; nothing for a sound one. Only a sound one is written.
+[[nodiscard]] std::optional<std::string> fault_of(const Pattern& pattern);
 
 /// One closed polyline, circle, or open path as read.
 struct Entity {
