@@ -39,20 +39,13 @@ fs::path resolved(const std::string& place) {
     }
     std::error_code error;
     fs::path path = fs::absolute(place, error);
+    if (!error) {
+        path = fs::weakly_canonical(path, error);
+    }
     if (error) {
         fail(place, error.message());
     }
-    path = path.lexically_normal();
-    if (!path.has_filename()) {
-        path = path.parent_path();
-    }
-    if (fs::exists(path, error)) {
-        path = fs::canonical(path, error);
-        if (error) {
-            fail(place, error.message());
-        }
-    }
-    return path;
+    return path.has_filename() ? path : path.parent_path();
 }
 
 void refuse_unless_ours(const fs::path& path) {
@@ -60,6 +53,9 @@ void refuse_unless_ours(const fs::path& path) {
     const fs::file_status status = fs::symlink_status(path, error);
     if (status.type() == fs::file_type::not_found) {
         return;
+    }
+    if (error) {
+        fail(path, error.message());
     }
     if (status.type() != fs::file_type::directory) {
         refuse(path, "is not a folder");
@@ -93,18 +89,17 @@ bool is_our_output(const fs::path& folder) {
 
 OutputFolder::OutputFolder(const std::string& place) : place_(resolved(place)) {
     refuse_unless_ours(place_);
-    std::error_code error;
     const fs::path parent = place_.parent_path();
-    fs::create_directories(parent, error);
-    if (error) {
-        fail(parent, error.message());
-    }
+    make_parents(parent);
     // Beside its place, so that moving it there stays within one file system.
     std::string pattern = (parent / ("." + place_.filename().string() + ".making-XXXXXX")).string();
     if (mkdtemp(pattern.data()) == nullptr) {
-        fail(parent, reason_of(errno));
+        const int number = errno;
+        take_parents_away();
+        fail(parent, reason_of(number));
     }
     staged_ = pattern;
+    std::error_code error;
     // mkdtemp makes a private folder; the output shall be as readable as any folder of the user's.
     const mode_t mask = umask(0);
     umask(mask);
@@ -115,6 +110,26 @@ OutputFolder::~OutputFolder() {
     if (!staged_.empty()) {
         std::error_code ignored;
         fs::remove_all(staged_, ignored);
+        take_parents_away();
+    }
+}
+
+void OutputFolder::make_parents(const fs::path& parent) {
+    std::error_code error;
+    for (fs::path path = parent; !fs::exists(path, error); path = path.parent_path()) {
+        parents_.push_back(path);
+    }
+    fs::create_directories(parent, error);
+    if (error) {
+        take_parents_away();
+        fail(parent, error.message());
+    }
+}
+
+void OutputFolder::take_parents_away() noexcept {
+    for (const fs::path& path : parents_) {
+        std::error_code ignored;
+        fs::remove(path, ignored);  // only where it is empty
     }
 }
 

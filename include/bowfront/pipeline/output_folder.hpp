@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace bowfront {
 
@@ -17,7 +18,7 @@ class OutputFolder {
     explicit OutputFolder(const std::string& place);
     OutputFolder(const OutputFolder&) = delete;
     OutputFolder& operator=(const OutputFolder&) = delete;
-    /// Takes away what was not committed.
+    /// Takes away what was not committed, and the parent folders that were made for it.
     ~OutputFolder();
 
     /// Writes a file and reads it back.
@@ -31,8 +32,12 @@ class OutputFolder {
     void commit();
 
   private:
+    void make_parents(const std::filesystem::path& parent);
+    void take_parents_away() noexcept;
+
     std::filesystem::path place_;
     std::filesystem::path staged_;
+    std::vector<std::filesystem::path> parents_;  ///< made for this output, the deepest first
 };
 
 /// A name of a file or folder that stands in an output folder: `bowfront_report` in report.json.
