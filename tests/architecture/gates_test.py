@@ -82,7 +82,7 @@ class Gates(unittest.TestCase):
                           "no row for BF-FIT-002")
 
     def test_codes_are_tested(self):
-        self.expect_fault(gates.codes, {"tests/unit/fit_test.cpp": "fit_rooms\n"},
+        self.expect_fault(gates.codes, {"tests/unit/fit_test.cpp": "Code::fit_rooms\n"},
                           "none mentions fit_room")
 
     def test_a_table_without_codes_is_noticed(self):
