@@ -1,9 +1,14 @@
 #include "options.hpp"
 
 #include <CLI/CLI.hpp>
-#include <map>
+#include <cstdio>
+#include <sstream>
+#include <string_view>
+#include <vector>
 
 #include "exit_code.hpp"
+#include "standard_output.hpp"
+#include "unknown_name.hpp"
 
 namespace bowfront::cli {
 namespace {
@@ -22,14 +27,25 @@ struct Requests {
     SchemaRequest schema;
 };
 
+// An empty text names no file: most often a shell's variable that was never set.
+CLI::Validator not_empty() {
+    return {[](std::string& text) {
+                return text.empty() ? std::string("the name is empty") : std::string();
+            },
+            ""};
+}
+
 void add_case(CLI::App& command, std::string& file) {
-    command.add_option("CASE", file, "case file (JSON, comments allowed)")->required();
+    command.add_option("CASE", file, "case file (JSON, comments allowed)")
+        ->required()
+        ->check(not_empty());
 }
 
 void add_start(CLI::App& app, StartRequest& request, std::optional<Request>& chosen) {
     CLI::App* command = app.add_subcommand("start", "Print a commented case file to begin with");
     command->add_option("SHAPE", request.shape, "bow-front (the default) or rectangle");
-    command->add_option("-o,--output", request.file, "write it to this new file instead");
+    command->add_option("-o,--output", request.file, "write it to this new file instead")
+        ->check(not_empty());
     command->callback([&] { chosen = request; });
 }
 
@@ -44,14 +60,20 @@ void add_make(CLI::App& app, MakeRequest& request, std::optional<Request>& chose
     CLI::App* command =
         app.add_subcommand("make", "Make solids, patterns and report, and write them to a folder");
     add_case(*command, request.case_file);
-    command->add_option("-o,--output", request.folder, "folder for the output")->required();
+    command->add_option("-o,--output", request.folder, "folder for the output")
+        ->required()
+        ->check(not_empty());
     command->add_flag("--json", request.json, "print report.json's content to standard output");
     command->add_flag("--despite-failures", request.despite_failures,
                       "write what is cut from even though a check fails; each file says so");
-    const std::map<std::string, dxf::Version> versions{{"ac1015", dxf::Version::ac1015},
-                                                       {"r12", dxf::Version::r12}};
-    command->add_option("--dxf", request.dxf_version, "release of the DXF files: ac1015, r12")
-        ->transform(CLI::CheckedTransformer(versions, CLI::ignore_case));
+    command
+        ->add_option_function<std::string>(
+            "--dxf",
+            [&request](const std::string& name) {
+                request.dxf_version = name == "r12" ? dxf::Version::r12 : dxf::Version::ac1015;
+            },
+            "release of the DXF files, ac1015 where nothing is said")
+        ->transform(CLI::IsMember({"ac1015", "r12"}, CLI::ignore_case));
     command->callback([&] { chosen = request; });
 }
 
@@ -76,6 +98,21 @@ void add_libraries(CLI::App& app, Requests& requests, std::optional<Request>& ch
     schema->callback([&] { chosen = requests.schema; });
 }
 
+// A first word that is no command is named, which the library would not do.
+void refuse_unknown_command(const CLI::App& app, int argc, const char* const* argv) {
+    if (argc < 2 || std::string_view(argv[1]).starts_with('-')) {
+        return;
+    }
+    std::vector<std::string_view> names;
+    for (const CLI::App* command : app.get_subcommands({})) {
+        if (command->get_name() == argv[1]) {
+            return;
+        }
+        names.push_back(command->get_name());
+    }
+    refuse_unknown("command", argv[1], names);
+}
+
 }  // namespace
 
 Parsed parse(int argc, const char* const* argv) {
@@ -90,12 +127,18 @@ Parsed parse(int argc, const char* const* argv) {
     add_make(app, requests.make, parsed.request);
     add_explain(app, requests.explain, parsed.request);
     add_libraries(app, requests, parsed.request);
+    refuse_unknown_command(app, argc, argv);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {
         // The library has an exit code for each kind of usage error; ours is one.
+        std::ostringstream asked_for;
+        std::ostringstream complaint;
+        const int code = app.exit(error, asked_for, complaint);
+        std::fputs(complaint.str().c_str(), stderr);
+        print(asked_for.str());
         parsed.request.reset();
-        parsed.exit_code = app.exit(error) == 0 ? ExitCode::fine : ExitCode::bad_input;
+        parsed.exit_code = code == 0 ? ExitCode::fine : ExitCode::bad_input;
     }
     return parsed;
 }

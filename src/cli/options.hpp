@@ -53,7 +53,8 @@ struct Parsed {
     int exit_code = 0;
 };
 
-/// Parses the command line. Opens no file.
+/// Parses the command line. Opens no file; help and version go to standard output.
+/// @throws InputError where the command is not known; IoError where help can't be written
 [[nodiscard]] Parsed parse(int argc, const char* const* argv);
 
 }  // namespace bowfront::cli

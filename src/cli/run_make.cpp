@@ -24,8 +24,13 @@ void on_interrupt(int) { interrupted = 1; }
 class Progress {
   public:
     Progress() : terminal_(isatty(STDERR_FILENO) != 0) {
-        std::signal(SIGINT, on_interrupt);
-        std::signal(SIGTERM, on_interrupt);
+        for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+            if (std::signal(signal, on_interrupt) == SIG_IGN) {
+                std::signal(signal, SIG_IGN);  // as under nohup, and it shall stay so
+            }
+        }
+        // A file over the limit that is set for this process: the write fails and is told.
+        std::signal(SIGXFSZ, SIG_IGN);
     }
     Progress(const Progress&) = delete;
     Progress& operator=(const Progress&) = delete;

@@ -44,7 +44,6 @@ Frame<N> frame_of(const PaneTask<N>& task, const PaneSums<N>& pane) {
 // or top, which runs past that bottom by one cutter radius.
 template <class N>
 N reach_of(const PaneTask<N>& task, const Frame<N>& frame, const PaneSums<N>& pane) {
-    using std::acos;
     using std::asin;
     using std::sin;
     using std::sqrt;
@@ -57,9 +56,10 @@ N reach_of(const PaneTask<N>& task, const Frame<N>& frame, const PaneSums<N>& pa
     if (pane.curved) {
         const N outer = pane.radius + half_pane;
         bottom = pane.radius * asin(pane.radius * sin(frame.post / pane.radius) / outer);
-        const N cosine = (outer * outer + pane.radius * pane.radius - half_groove * half_groove) /
-                         (2 * outer * pane.radius);
-        round_end = crown_centre + pane.radius * acos(smaller(N(1), cosine));
+        // By the half angle: its sine keeps the digits that a cosine near 1 would lose.
+        const N square = (half_groove * half_groove - half_pane * half_pane) /
+                         (4 * outer * pane.radius);
+        round_end = crown_centre + pane.radius * 2 * asin(sqrt(larger(N(0), square)));
     } else {
         round_end = crown_centre +
                     sqrt(larger(N(0), half_groove * half_groove - half_pane * half_pane));

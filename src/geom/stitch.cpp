@@ -187,7 +187,7 @@ std::vector<Region> stitch(const std::vector<Piece>& pieces) {
         }
         // From the smallest: a hole belongs to the innermost area around it.
         for (std::size_t i = outers.size(); i-- > 0;) {
-            if (outers[i]->area > -outline.area && lies_in(outline, *outers[i])) {
+            if (lies_in(outline, *outers[i])) {
                 regions[i].holes.push_back(outline.contour);
                 break;
             }

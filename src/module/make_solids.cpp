@@ -104,9 +104,8 @@ class Shop {
             const Solid frame = standing(probe.frame_part);
             const bool in_plate = probe.edge == EngagementProbe::Edge::bottom ||
                                   probe.edge == EngagementProbe::Edge::top;
-            const double measured = in_plate
-                                        ? solid::engagement_in_plate(pane, frame)
-                                        : solid::engagement_in_post(pane, frame, probe.near);
+            const double measured = in_plate ? solid::engagement_in_plate(pane, frame)
+                                             : solid::engagement_in_post(pane, frame, probe.near);
             result_.engagements.push_back({probe.about, probe.expected, measured});
         }
     }

@@ -26,8 +26,8 @@ std::vector<Expected> expected(const step::Assembly& assembly) {
     std::vector<Expected> all;
     for (const step::Item& item : assembly.items) {
         for (const Placement& placement : item.placements) {
-            all.push_back({item.name, item.group, item.volume,
-                           solid::box(item.solid.placed(placement))});
+            all.push_back(
+                {item.name, item.group, item.volume, solid::box(item.solid.placed(placement))});
         }
     }
     return all;

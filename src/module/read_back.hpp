@@ -10,7 +10,8 @@
 namespace bowfront::module {
 
 /// What the file should hold: an instance for each placement of each item.
-/// @return empty where names, groups, counts, volumes and boxes are equal; else the first difference
+/// @return the first difference in names, groups, counts, volumes or boxes; empty where there is
+///         none
 [[nodiscard]] std::string difference(const step::Assembly& written,
                                      const std::vector<step::ReadInstance>& read);
 

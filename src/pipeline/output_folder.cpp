@@ -10,11 +10,12 @@
 #include <cerrno>
 #include <cstring>
 #include <fstream>
-#include <memory>
+#include <set>
 #include <sstream>
 #include <system_error>
 
 #include "bowfront/base/error.hpp"
+#include "bowfront/report/report.hpp"
 #include "write_all.hpp"
 
 namespace bowfront {
@@ -39,20 +40,13 @@ fs::path resolved(const std::string& place) {
     }
     std::error_code error;
     fs::path path = fs::absolute(place, error);
+    if (!error) {
+        path = fs::weakly_canonical(path, error);
+    }
     if (error) {
         fail(place, error.message());
     }
-    path = path.lexically_normal();
-    if (!path.has_filename()) {
-        path = path.parent_path();
-    }
-    if (fs::exists(path, error)) {
-        path = fs::canonical(path, error);
-        if (error) {
-            fail(place, error.message());
-        }
-    }
-    return path;
+    return path.has_filename() ? path : path.parent_path();
 }
 
 void refuse_unless_ours(const fs::path& path) {
@@ -60,6 +54,9 @@ void refuse_unless_ours(const fs::path& path) {
     const fs::file_status status = fs::symlink_status(path, error);
     if (status.type() == fs::file_type::not_found) {
         return;
+    }
+    if (error) {
+        fail(path, error.message());
     }
     if (status.type() != fs::file_type::directory) {
         refuse(path, "is not a folder");
@@ -93,18 +90,17 @@ bool is_our_output(const fs::path& folder) {
 
 OutputFolder::OutputFolder(const std::string& place) : place_(resolved(place)) {
     refuse_unless_ours(place_);
-    std::error_code error;
     const fs::path parent = place_.parent_path();
-    fs::create_directories(parent, error);
-    if (error) {
-        fail(parent, error.message());
-    }
+    make_parents(parent);
     // Beside its place, so that moving it there stays within one file system.
     std::string pattern = (parent / ("." + place_.filename().string() + ".making-XXXXXX")).string();
     if (mkdtemp(pattern.data()) == nullptr) {
-        fail(parent, reason_of(errno));
+        const int number = errno;
+        take_parents_away();
+        fail(parent, reason_of(number));
     }
     staged_ = pattern;
+    std::error_code error;
     // mkdtemp makes a private folder; the output shall be as readable as any folder of the user's.
     const mode_t mask = umask(0);
     umask(mask);
@@ -115,6 +111,26 @@ OutputFolder::~OutputFolder() {
     if (!staged_.empty()) {
         std::error_code ignored;
         fs::remove_all(staged_, ignored);
+        take_parents_away();
+    }
+}
+
+void OutputFolder::make_parents(const fs::path& parent) {
+    std::error_code error;
+    for (fs::path path = parent; !fs::exists(path, error); path = path.parent_path()) {
+        parents_.push_back(path);
+    }
+    fs::create_directories(parent, error);
+    if (error) {
+        take_parents_away();
+        fail(parent, error.message());
+    }
+}
+
+void OutputFolder::take_parents_away() noexcept {
+    for (const fs::path& path : parents_) {
+        std::error_code ignored;
+        fs::remove(path, ignored);  // only where it is empty
     }
 }
 
@@ -139,10 +155,42 @@ void OutputFolder::write(const std::string& path, std::string_view bytes) {
     }
 }
 
+// What a maker keeps in the folder beside our files moves on with it: notes, photographs, the case
+// file itself. Links to the same file, so that nothing is missing at any moment.
+void OutputFolder::take_over_foreign_files() {
+    const std::set<std::string> ours = report::listed_files(read_back(place_ / "report.json"));
+    std::error_code error;
+    for (fs::recursive_directory_iterator entry(place_, error), end; !error && entry != end;
+         entry.increment(error)) {
+        const fs::path path = entry->path().lexically_relative(place_);
+        const fs::path target = staged_ / path;
+        if (entry->is_directory(error) && !entry->is_symlink(error)) {
+            continue;
+        }
+        if (ours.count(path.generic_string()) != 0 || path == "report.json" ||
+            fs::exists(fs::symlink_status(target, error))) {
+            continue;
+        }
+        fs::create_directories(target.parent_path(), error);
+        fs::create_hard_link(entry->path(), target, error);
+        if (error) {  // a file system without hard links
+            error.clear();
+            fs::copy(entry->path(), target, fs::copy_options::copy_symlinks, error);
+        }
+        if (error) {
+            fail(place_ / path, "is not ours and could not be kept: " + error.message());
+        }
+    }
+    if (error) {
+        fail(place_, error.message());
+    }
+}
+
 void OutputFolder::commit() {
     refuse_unless_ours(place_);  // it may have changed meanwhile
     std::error_code error;
     if (fs::exists(place_, error)) {
+        take_over_foreign_files();
         // Both folders change places in one step, so that at every moment one of them is there.
         if (renameat2(AT_FDCWD, staged_.c_str(), AT_FDCWD, place_.c_str(), RENAME_EXCHANGE) != 0) {
             fail(place_, reason_of(errno));

@@ -35,9 +35,10 @@ bool near(const Contour& one, const Contour& other) {
 /// its outlines.
 bool within(const Contour& outline, const Slice& section) {
     const Point at = outline.vertices().front().at;
-    return std::count_if(section.outlines.begin(), section.outlines.end(), [&](const Contour& c) {
-               return where(c, at) == Side::inside;
-           }) % 2 == 1;
+    const auto around =
+        std::count_if(section.outlines.begin(), section.outlines.end(),
+                      [&](const Contour& outer) { return where(outer, at) == Side::inside; });
+    return around % 2 == 1;
 }
 
 /// Two areas whose outlines keep away from each other are apart unless an outline of the one lies

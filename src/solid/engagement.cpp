@@ -20,8 +20,8 @@
 namespace bowfront::solid {
 namespace {
 
-constexpr double kOnSkin = 1e-6;   // ten times the kernel's tolerance
-constexpr double kLevel = 1e-12;   // of a normal's component, as in slices.cpp
+constexpr double kOnSkin = 1e-6;  // ten times the kernel's tolerance
+constexpr double kLevel = 1e-12;  // of a normal's component, as in slices.cpp
 
 [[noreturn]] void refuse(const std::string& why) {
     throw KernelError("measure", "engagement", why);
@@ -162,12 +162,13 @@ double exit_share(const Segment& line, const std::vector<Skin>& faces, double in
     return outside;
 }
 
-double middle_height(const Box3& box) { return (box.low.z + box.high.z) / 2; }
+double middle_height(const Box3& box) {
+    return (box.low.z + box.high.z) / 2;
+}
 
 const Contour& largest(const std::vector<Contour>& outlines) {
-    return *std::max_element(outlines.begin(), outlines.end(), [](const auto& a, const auto& b) {
-        return a.area() < b.area();
-    });
+    return *std::max_element(outlines.begin(), outlines.end(),
+                             [](const auto& a, const auto& b) { return a.area() < b.area(); });
 }
 
 double reach(const Contour& pane, const Contour& post, Point near) {
@@ -200,8 +201,8 @@ double engagement_in_post(const Solid& pane, const Solid& post, Point near) {
         // grooves of base and top.
         const Box3 pane_box = exact_box(pane_shape);
         const Box3 post_box = exact_box(post_shape);
-        const double height = (std::max(pane_box.low.z, post_box.low.z) +
-                               std::min(pane_box.high.z, post_box.high.z)) / 2;
+        const double height = middle_height({{0, 0, std::max(pane_box.low.z, post_box.low.z)},
+                                             {0, 0, std::min(pane_box.high.z, post_box.high.z)}});
         return reach(largest(section(pane_shape, height, "pane")),
                      largest(section(post_shape, height, "post")), near);
     });

@@ -29,7 +29,9 @@ void refuse(const std::string& part, const std::string& why) {
     throw KernelError("make", part, why);
 }
 
-bool above_zero(double value) { return std::isfinite(value) && value > 0; }
+bool above_zero(double value) {
+    return std::isfinite(value) && value > 0;
+}
 
 void expect_sizes(const Body& body, const std::string& part) {
     if (!above_zero(body.height) || body.section.outer.size() < 2) {

@@ -13,7 +13,9 @@
 namespace bowfront {
 namespace {
 
-Point3 point(const gp_Pnt& at) { return {at.X(), at.Y(), at.Z()}; }
+Point3 point(const gp_Pnt& at) {
+    return {at.X(), at.Y(), at.Z()};
+}
 
 MassProperties mass_properties(const TopoDS_Shape& shape) {
     GProp_GProps in_volume;

@@ -12,7 +12,9 @@ namespace {
 // Axes come from sines, cosines and quotients: a few roundings of numbers of size 1.
 constexpr double kUnitRounding = 1e-12;
 
-double dot(const Point3& a, const Point3& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
+double dot(const Point3& a, const Point3& b) {
+    return a.x * b.x + a.y * b.y + a.z * b.z;
+}
 
 }  // namespace
 

@@ -103,7 +103,9 @@ class BodyBuilder {
 
 }  // namespace
 
-Contour outline(const Bore& bore) { return Contour::circle(bore.centre, bore.diameter / 2); }
+Contour outline(const Bore& bore) {
+    return Contour::circle(bore.centre, bore.diameter / 2);
+}
 
 TopoDS_Solid prism(const Body& body, const std::string& part) {
     return BodyBuilder(body, part).build();

@@ -55,17 +55,16 @@ std::vector<TopoDS_Vertex> ShellBuilder::corners(const Contour& outline, double 
 }
 
 TopoDS_Edge ShellBuilder::curve(const Segment& segment, double z, const TopoDS_Vertex& from,
-                           const TopoDS_Vertex& to) {
+                                const TopoDS_Vertex& to) {
     TopoDS_Edge edge;
     const bool against = segment.bulge < 0;  // the kernel's circles run counter-clockwise
     double length = 0;
     if (segment.straight()) {
         const Point way = segment.to - segment.from;
         length = norm(way);
-        topology_.MakeEdge(edge,
-                           new Geom_Line(gp_Pnt(segment.from.x, segment.from.y, z),
-                                         gp_Dir(way.x, way.y, 0)),
-                           kTolerance);
+        topology_.MakeEdge(
+            edge, new Geom_Line(gp_Pnt(segment.from.x, segment.from.y, z), gp_Dir(way.x, way.y, 0)),
+            kTolerance);
     } else {
         const Turn turn(segment);
         length = turn.angle;
@@ -78,7 +77,7 @@ TopoDS_Edge ShellBuilder::curve(const Segment& segment, double z, const TopoDS_V
 }
 
 TopoDS_Edge ShellBuilder::upright(Point at, double low, double high, const TopoDS_Vertex& foot,
-                             const TopoDS_Vertex& head) {
+                                  const TopoDS_Vertex& head) {
     TopoDS_Edge edge;
     topology_.MakeEdge(edge, new Geom_Line(gp_Pnt(at.x, at.y, low), gp_Dir(0, 0, 1)), kTolerance);
     topology_.Add(edge, foot.Oriented(TopAbs_FORWARD));
@@ -87,7 +86,8 @@ TopoDS_Edge ShellBuilder::upright(Point at, double low, double high, const TopoD
     return edge;
 }
 
-Ring ShellBuilder::ring(const Contour& outline, double z, const std::vector<TopoDS_Vertex>& corners) {
+Ring ShellBuilder::ring(const Contour& outline, double z,
+                        const std::vector<TopoDS_Vertex>& corners) {
     Ring made{outline, {}};
     for (std::size_t i = 0; i < outline.size(); ++i) {
         made.edges.push_back(
@@ -109,8 +109,8 @@ void ShellBuilder::trace_on_plane(const TopoDS_Edge& edge, const Handle(Geom_Pla
 TopoDS_Face ShellBuilder::flat_face(const Segment& segment, double low, const Border& border) {
     const Point way = segment.to - segment.from;
     const Handle(Geom_Plane) plane =
-        new Geom_Plane(gp_Ax3(gp_Pnt(segment.from.x, segment.from.y, low),
-                              gp_Dir(way.y, -way.x, 0), gp_Dir(way.x, way.y, 0)));
+        new Geom_Plane(gp_Ax3(gp_Pnt(segment.from.x, segment.from.y, low), gp_Dir(way.y, -way.x, 0),
+                              gp_Dir(way.x, way.y, 0)));
     for (const TopoDS_Edge& edge : {border.bottom, border.end, border.top, border.start}) {
         trace_on_plane(edge, plane);
     }
@@ -120,10 +120,9 @@ TopoDS_Face ShellBuilder::flat_face(const Segment& segment, double low, const Bo
 }
 
 TopoDS_Face ShellBuilder::round_face(const Segment& segment, double low, double high,
-                                const Border& border) {
+                                     const Border& border) {
     const Turn turn(segment);
-    const Handle(Geom_Surface) cylinder =
-        new Geom_CylindricalSurface(turn.frame(low), turn.radius);
+    const Handle(Geom_Surface) cylinder = new Geom_CylindricalSurface(turn.frame(low), turn.radius);
     const auto trace = [&](const TopoDS_Edge& edge, double u, double v, gp_Dir2d way) {
         topology_.UpdateEdge(edge, new Geom2d_Line(gp_Pnt2d(u, v), way), cylinder,
                              TopLoc_Location(), kTolerance);
@@ -151,8 +150,8 @@ void ShellBuilder::add_wire(TopoDS_Face& face, const std::vector<TopoDS_Edge>& e
 
 void ShellBuilder::wall_face(const Segment& segment, double low, double high,
                              const Border& border) {
-    TopoDS_Face face =
-        segment.straight() ? flat_face(segment, low, border) : round_face(segment, low, high, border);
+    TopoDS_Face face = segment.straight() ? flat_face(segment, low, border)
+                                          : round_face(segment, low, high, border);
     const bool turned = segment.bulge < 0;  // a cylinder's own side is away from its axis
     add_wire(face,
              {border.bottom, border.end, TopoDS::Edge(border.top.Reversed()),

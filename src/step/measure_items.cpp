@@ -22,8 +22,8 @@ StepBasic_Unit power(const Handle(StepBasic_SiUnitAndLengthUnit) & length, doubl
     return unit;
 }
 
-Handle(StepRepr_MeasureRepresentationItem) item(const char* name, const char* measure,
-                                                double value, const StepBasic_Unit& unit) {
+Handle(StepRepr_MeasureRepresentationItem)
+    item(const char* name, const char* measure, double value, const StepBasic_Unit& unit) {
     const Handle(StepBasic_MeasureValueMember) member = new StepBasic_MeasureValueMember;
     member->SetName(measure);
     member->SetReal(value);

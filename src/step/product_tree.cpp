@@ -34,7 +34,8 @@ class Planter {
 
     ProductTree grow() {
         // A part's id has no slash in it, so these can't meet one.
-        tree_.products.push_back({"assembly/" + assembly_.name, assembly_.name, compound(), nullptr});
+        tree_.products.push_back(
+            {"assembly/" + assembly_.name, assembly_.name, compound(), nullptr});
         for (const Item& item : assembly_.items) {
             add(item);
         }

@@ -32,7 +32,9 @@
 namespace bowfront::step {
 namespace {
 
-[[noreturn]] void refuse(const std::string& why) { throw KernelError("read STEP", "a file", why); }
+[[noreturn]] void refuse(const std::string& why) {
+    throw KernelError("read STEP", "a file", why);
+}
 
 /// The kernel's reader takes a text that stops short for a shorter file, or falls over it.
 void expect_whole(const std::string& text) {
@@ -59,7 +61,8 @@ std::string unusable(const Handle(Standard_Transient) & entity) {
         sound = in_space(frame->Location());
     } else if (const auto vertex = Handle(StepShape_VertexPoint)::DownCast(entity)) {
         sound = in_space(Handle(StepGeom_CartesianPoint)::DownCast(vertex->VertexGeometry()));
-    } else if (const auto shape = Handle(StepShape_ShapeDefinitionRepresentation)::DownCast(entity)) {
+    } else if (const auto shape =
+                   Handle(StepShape_ShapeDefinitionRepresentation)::DownCast(entity)) {
         sound = !shape->Definition().PropertyDefinition().IsNull();
     }
     return sound ? "" : std::string("a ") + entity->DynamicType()->Name() + " is incomplete";
@@ -123,8 +126,7 @@ class Reading {
         const auto process = reader_.WS()->TransferReader()->TransientProcess();
         const auto model = reader_.Model();
         for (int i = 1; i <= model->NbEntities(); ++i) {
-            const auto definition =
-                Handle(StepBasic_ProductDefinition)::DownCast(model->Value(i));
+            const auto definition = Handle(StepBasic_ProductDefinition)::DownCast(model->Value(i));
             if (definition.IsNull() || definition->Formation().IsNull() ||
                 definition->Formation()->OfProduct().IsNull() ||
                 definition->Formation()->OfProduct()->Name().IsNull()) {

@@ -26,8 +26,11 @@ constexpr std::array kWords = {
 };
 
 constexpr std::array kNumbers = {
-    Number{"write.step.assembly", 1},      // compounds are assemblies
-    Number{"write.surfacecurve.mode", 0},  // planes and cylinders lose nothing without pcurves
+    // Compounds are assemblies.
+    Number{"write.step.assembly", 1},
+    // Planes and cylinders lose nothing without curves in them, and files become half as large.
+    Number{"write.surfacecurve.mode", 0},
+    // The kernel's defaults, in case that someone else has changed them.
     Number{"write.step.vertex.mode", 0},
     Number{"write.step.nonmanifold", 0},
     Number{"write.precision.mode", 0},

@@ -50,10 +50,14 @@ struct Look {
 
 Look look(Finish finish) {
     switch (finish) {
-        case Finish::timber: return {0.55, 0.36, 0.20, 0};
-        case Finish::plywood: return {0.87, 0.75, 0.56, 0};
-        case Finish::clear_sheet: return {0.70, 0.85, 0.95, 0.65};
-        case Finish::glass: break;
+        case Finish::timber:
+            return {0.55, 0.36, 0.20, 0};
+        case Finish::plywood:
+            return {0.87, 0.75, 0.56, 0};
+        case Finish::clear_sheet:
+            return {0.70, 0.85, 0.95, 0.65};
+        case Finish::glass:
+            break;
     }
     return {0.72, 0.88, 0.80, 0.6};
 }

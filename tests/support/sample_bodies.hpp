@@ -16,15 +16,15 @@ inline Body block(Point low, Point high, double height) {
 }
 
 /// A pane bent about `centre`: mid radius, thickness, from `start` through `sweep` (rad, > 0).
-inline Body bent_pane(Point centre, double mid_radius, double thickness, double start,
-                      double sweep, double height) {
+inline Body bent_pane(Point centre, double mid_radius, double thickness, double start, double sweep,
+                      double height) {
     const double outside = mid_radius + thickness / 2;
     const double inside = mid_radius - thickness / 2;
     const Segment outer = arc_segment(centre, outside, start, sweep);
     const Segment inner = arc_segment(centre, inside, start + sweep, -sweep);
     Body body;
-    body.section.outer = Contour::from_segments(std::vector<Segment>{
-        outer, {outer.to, inner.from, 0}, inner, {inner.to, outer.from, 0}});
+    body.section.outer = Contour::from_segments(
+        std::vector<Segment>{outer, {outer.to, inner.from, 0}, inner, {inner.to, outer.from, 0}});
     body.height = height;
     return body;
 }
@@ -36,8 +36,7 @@ inline Body plate(Face face = Face::high) {
     body.face = face;
     const Segment straight{{40, 170}, {360, 170}, 0};
     const Segment arc = arc_segment({200, 300}, 250, 1.5 * std::numbers::pi - 0.6, 1.2);
-    body.recesses.push_back(
-        {Region{band({straight}, 4.8, BandEnd::round, BandEnd::round), {}}, 6});
+    body.recesses.push_back({Region{band({straight}, 4.8, BandEnd::round, BandEnd::round), {}}, 6});
     body.recesses.push_back({Region{band({arc}, 4.8, BandEnd::round, BandEnd::square), {}}, 6});
     body.bores.push_back({{20, 20}, 5, 20});
     body.bores.push_back({{380, 20}, 8, 12});
@@ -61,7 +60,9 @@ inline Body notched_post(double side, double groove_width, double groove_depth, 
     return body;
 }
 
-inline Placement at(double x, double y, double z) { return {{x, y, z}, {1, 0, 0}, {0, 0, 1}}; }
+inline Placement at(double x, double y, double z) {
+    return {{x, y, z}, {1, 0, 0}, {0, 0, 1}};
+}
 
 /// Turned about Z by `angle` (rad), then moved.
 inline Placement turned(double angle, Point3 origin) {

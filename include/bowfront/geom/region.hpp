@@ -33,13 +33,14 @@ enum class Side { inside, on_edge, outside };
 [[nodiscard]] Side where(const Region& region, Point p);
 
 /// Boolean sums of areas; areas of one operand may overlap each other. Edges closer than 1e-7 mm
-/// are taken as one, so nothing moves by more than about that
-/// (in a tangle of edges all about that close, by some 1e-6 mm). An outline that crosses itself
-/// covers what it runs round in its own sense. Results are connected regions, largest first (ties
+/// are taken as one, so nothing moves by more than about that (in a tangle of edges all about that
+/// close, by up to 3e-6 mm). An outline that crosses itself covers what it runs round in its own
+/// sense. Results are connected regions, largest first (ties
 /// by lowest x, then y of their boxes), each outer outline counter-clockwise, no segment shorter
 /// than 1e-7 mm, neighbouring pieces of one straight or one arc joined again (up to half a turn).
 /// Shared edges, touching corners and full overlap are handled; slivers thinner than 1e-7 mm
 /// are dropped.
+/// @throws ContractError for a bulge over 1, or where no outlines can be made of the edges
 [[nodiscard]] std::vector<Region> unite(const std::vector<Region>& regions);
 [[nodiscard]] std::vector<Region> subtract(const std::vector<Region>& from,
                                            const std::vector<Region>& tools);

@@ -14,9 +14,10 @@ namespace bowfront::solid {
 /// @throws KernelError where the plate has no such face
 [[nodiscard]] double engagement_in_plate(const Solid& pane, const Solid& plate);
 
-/// How far a pane's end reaches into a post, mm, along the pane's mid-line at mid-height: from
-/// the middle of its end to where that line leaves the skin of the post. The skin is the
-/// post as it was before its groove: all faces that have the whole post behind them.
+/// How far a pane's end reaches into a post, mm, along the pane's mid-line in the middle of the
+/// height that both share: from the middle of its end to where that line leaves the skin of the
+/// post. The skin is the post as it was before its groove: all faces that have the whole post
+/// behind them.
 /// Negative where the pane ends short of the post.
 /// @param pane  upright (Z), of one thickness, flat or bent to an arc at that end
 /// @param post  upright (Z); convex but for its grooves and rabbets

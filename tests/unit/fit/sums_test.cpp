@@ -180,6 +180,13 @@ TEST(Blank, of_extruded_sheet_follows_the_extrusion) {
     EXPECT_NEAR(upright.panes[0].formed_thickness, 3 / (0.97 * 1.005), kSecondWay);
 }
 
+// The table of ISO 2768-1 ends at 4 m; a hall's case may be longer.
+TEST(Sums, hold_sizes_past_the_table_of_tolerances_to_its_last_column) {
+    Case c = sample::straight_front();
+    c.plan.width.value = 5000;
+    EXPECT_EQ(solve(c).pane(CaseSide::back)->length_tolerance, 2.0);
+}
+
 TEST(Sums, of_lift_and_drop_take_the_height_from_opening_and_top_groove) {
     const auto sums = solve(sample::lift_and_drop());
     const auto& pane = *sums.pane(CaseSide::back);

@@ -33,6 +33,9 @@ TEST(Meetings, of_straights_that_share_a_stretch_are_its_ends) {
     const Segment line{{0, 0}, {10, 0}};
     EXPECT_THAT(meetings(line, {{15, 0}, {4, 0}}), ElementsAre(At(Point{4, 0}), At(Point{10, 0})));
     EXPECT_THAT(meetings(line, {{7, 0}, {4, 0}}), ElementsAre(At(Point{4, 0}), At(Point{7, 0})));
+    // Apart by less than an end's width, they cross somewhere between.
+    EXPECT_THAT(meetings(line, {{2, 1e-10}, {8, -1e-10}}),
+                ElementsAre(At(Point{2, 0}), At(Point{8, 0})));
     EXPECT_THAT(meetings(line, line.reversed()), ElementsAre(At(line.from), At(line.to)));
 }
 

@@ -142,6 +142,7 @@ void expect_well_formed(const std::vector<Region>& regions) {
         previous = region.outer.area();
         for (const Segment& segment : region.outer.segments()) {
             EXPECT_GT(segment.length(), kShortest);
+            EXPECT_LE(std::abs(segment.bulge), 1);
         }
         for (const Contour& hole : region.holes) {
             EXPECT_LT(hole.area(), 0);

@@ -230,6 +230,24 @@ TEST(Subtract, rounds_a_corner_without_a_trace_of_the_tool) {
     EXPECT_NEAR(found[0].area(), 8000 - (100 - 25 * pi), kAreaRounding);
 }
 
+TEST(Unite, joins_across_the_first_vertex) {
+    const std::vector<Point> points{{5, 0}, {10, 0}, {10, 10}, {0, 10}, {0, 0}};
+    const auto found = unite({{Contour::polygon(points), {}}});
+    ASSERT_THAT(found, SizeIs(1));
+    EXPECT_EQ(found[0].outer.size(), 4U);
+    EXPECT_NEAR(found[0].area(), 100, kAreaRounding);
+}
+
+TEST(Subtract, leaves_no_arc_of_more_than_half_a_turn) {
+    const auto found = subtract({disc({0, 0}, 50)}, {rectangle(0, -60, 60, 0)});
+    ASSERT_THAT(found, SizeIs(1));
+    EXPECT_EQ(found[0].outer.size(), 4U);
+    EXPECT_NEAR(found[0].area(), 2500 * pi * 3 / 4, kAreaRounding);
+    for (const Vertex& vertex : found[0].outer.vertices()) {
+        EXPECT_LE(std::abs(vertex.bulge), 1);
+    }
+}
+
 TEST(Unite, untangles_an_outline_that_crosses_itself) {
     // A five-pointed star in one stroke: its core is run round twice, and covered like its points.
     std::vector<Point> tips;
@@ -267,6 +285,9 @@ TEST(Unite, drops_slivers) {
     ASSERT_THAT(found, SizeIs(1));
     EXPECT_EQ(found[0].outer.size(), 4U);
     EXPECT_THAT(subtract({rectangle(0, 0, 50, 40)}, {rectangle(0, 0, 50 - nearly, 40)}), SizeIs(0));
+    // Its short side is more than a sliver, half of it is not.
+    const std::vector<Point> wedge{{0, 0}, {100, 0}, {100, 1.5e-7}};
+    EXPECT_THAT(unite({{Contour::polygon(wedge), {}}}), SizeIs(0));
 }
 
 TEST(Gap, measures_between_edges) {
@@ -274,6 +295,8 @@ TEST(Gap, measures_between_edges) {
     EXPECT_NEAR(gap(plate, Contour::rectangle({103, 104}, {120, 120})), 5, kRounding);
     EXPECT_NEAR(gap(plate, Contour::circle({120, 50}, 15)), 5, kRounding);
     EXPECT_NEAR(gap(plate, Contour::circle({50, 50}, 42)), 8, kRounding);
+    EXPECT_NEAR(gap(plate, Contour::circle({50, 48}, 40)), 8, kRounding);
+    EXPECT_NEAR(gap(plate, Contour::circle({50, 52}, 40)), 8, kRounding);
     EXPECT_EQ(gap(plate, Contour::circle({110, 50}, 15)), 0);
     EXPECT_EQ(gap(plate, Contour::circle({115, 50}, 15)), 0);
     EXPECT_NEAR(gap(Contour::circle({0, 0}, 10), Contour::circle({30, 40}, 15)), 25, kRounding);

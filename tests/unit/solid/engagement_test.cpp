@@ -1,5 +1,5 @@
-#include "bowfront/base/error.hpp"
 #include "bowfront/solid/engagement.hpp"
+#include "bowfront/base/error.hpp"
 #include "support/sample_bodies.hpp"
 
 namespace bowfront {
@@ -8,7 +8,9 @@ namespace {
 // What the measurement promises: the kernel's tolerance ten times over.
 constexpr double kReach = 1e-6;
 
-Solid made(const Body& body) { return solid::make(body, "part"); }
+Solid made(const Body& body) {
+    return solid::make(body, "part");
+}
 
 TEST(Engagement, in_a_plate_is_how_far_the_pane_stands_beyond_its_face) {
     const Solid base = made(sample::plate());
@@ -85,8 +87,8 @@ TEST(Engagement, in_a_round_post_is_reckoned_to_its_circle) {
     post.section = subtract({round}, {groove}).front();
     post.height = 380;
     const Solid flat = made(sample::block({11, -1}, {211, 2}, 300));  // mid-line at y = 0.5
-    EXPECT_NEAR(solid::engagement_in_post(flat, made(post), {11, 0.5}),
-                std::sqrt(625 - 0.25) - 11, kReach);
+    EXPECT_NEAR(solid::engagement_in_post(flat, made(post), {11, 0.5}), std::sqrt(625 - 0.25) - 11,
+                kReach);
     // An arc of radius 400 about (0, 400) passes through the post's axis; it leaves the post's
     // circle at a chord of 25 from the axis. Its end lies 10 mm of arc from the axis.
     const double start = -std::numbers::pi / 2 + 10.0 / 400;
@@ -95,12 +97,21 @@ TEST(Engagement, in_a_round_post_is_reckoned_to_its_circle) {
                 400 * 2 * std::asin(25.0 / 800) - 10, kReach);
 }
 
+TEST(Engagement, in_a_post_is_measured_where_the_post_stands) {
+    // A low case: the pane stands 26 mm deep in the plates, and the post between them is 15 high.
+    const Solid post = made(sample::notched_post(42, 4.8, 15, 15)).placed(sample::at(0, 0, 6));
+    const Solid pane = made(sample::block({9, -1.5}, {209, 1.5}, 50)).placed(sample::at(0, 0, -20));
+    EXPECT_NEAR(solid::engagement_in_post(pane, post, {9, 0}), 12, kReach);
+    EXPECT_NEAR(solid::engagement_in_post(pane.placed(sample::at(0, 0, -10)), post, {9, 0}), 12,
+                kReach);
+}
+
 TEST(Engagement, is_refused_where_pane_and_post_do_not_meet) {
     const Solid post = made(sample::notched_post(42, 4.8, 15, 380));
     const Solid pane = made(sample::block({9, 98.5}, {209, 101.5}, 300));
     EXPECT_THROW(static_cast<void>(solid::engagement_in_post(pane, post, {9, 100})), KernelError);
-    const Solid above = made(sample::block({9, -1.5}, {209, 1.5}, 300))
-                            .placed(sample::at(0, 0, 1000));
+    const Solid above =
+        made(sample::block({9, -1.5}, {209, 1.5}, 300)).placed(sample::at(0, 0, 1000));
     EXPECT_THROW(static_cast<void>(solid::engagement_in_post(above, post, {9, 0})), KernelError);
 }
 

@@ -13,7 +13,7 @@ constexpr double kDigits = 1e-12;
 // The kernel finds points to a hundredth of this; the box of a cylinder is found by search.
 constexpr double kBox = 1e-6;
 
-#define EXPECT_REL(measured, expected) EXPECT_NEAR(measured, expected, kDigits * std::abs(expected))
+#define EXPECT_REL(measured, expected) EXPECT_NEAR(measured, expected, kDigits* std::abs(expected))
 
 std::string fault(const Body& body) {
     try {
@@ -63,8 +63,8 @@ TEST(Solid, keeps_an_island_in_a_recess_and_a_hole_through_the_island) {
     body.recesses.push_back(ring);
     body.recesses.push_back(square_recess({38, 38}, {42, 42}, 5));
     const Measures measured = solid::measure(solid::make(body, "frame"));
-    EXPECT_REL(measured.volume, 100 * 100 * 10 - std::numbers::pi * 16 * 10 - 3 * (3600 - 900) -
-                                    5 * 16);
+    EXPECT_REL(measured.volume,
+               100 * 100 * 10 - std::numbers::pi * 16 * 10 - 3 * (3600 - 900) - 5 * 16);
     // block 6, hole 2, recess 4 + 4 + floor + island, little recess 4 + floor
     EXPECT_EQ(measured.faces, 6 + 2 + 10 + 5);
 }
@@ -100,8 +100,7 @@ TEST(Solid, lets_recesses_of_two_depths_meet) {
 
 TEST(Solid, is_refused_where_its_outline_crosses_itself) {
     Body body;
-    body.section.outer =
-        Contour::polygon(std::vector<Point>{{0, 0}, {100, 0}, {20, 60}, {80, 60}});
+    body.section.outer = Contour::polygon(std::vector<Point>{{0, 0}, {100, 0}, {20, 60}, {80, 60}});
     body.height = 10;
     EXPECT_NE(fault(body), "none");
 }
@@ -166,8 +165,8 @@ TEST(Solid, stands_where_it_is_placed) {
 
 TEST(Solid, has_the_exact_box_of_a_turned_arc) {
     // A quarter arc turned so that its crown looks along X: the box ends at the outer radius.
-    const Body body = sample::bent_pane({0, 0}, 300, 4, -std::numbers::pi / 4,
-                                        std::numbers::pi / 2, 100);
+    const Body body =
+        sample::bent_pane({0, 0}, 300, 4, -std::numbers::pi / 4, std::numbers::pi / 2, 100);
     const Solid pane = solid::make(body, "pane").placed(sample::turned(0.3, {7, 8, 9}));
     const Box3 box = solid::box(pane);
     EXPECT_NEAR(box.high.x, 7 + 302, kBox);

@@ -10,9 +10,13 @@ using solid::Overlap;
 constexpr double kDepth = 1e-4;
 // The kernel's boolean moves surfaces by up to its fuzziness, so a piece t thick is right to that
 // share of t.
-double boolean_volume(double volume, double thinnest) { return volume * kDepth / thinnest; }
+double boolean_volume(double volume, double thinnest) {
+    return volume * kDepth / thinnest;
+}
 
-Solid made(const Body& body) { return solid::make(body, "part"); }
+Solid made(const Body& body) {
+    return solid::make(body, "part");
+}
 
 /// The arc groove of sample::plate, and a pane in it that stands on the groove's floor.
 Body pane_in_arc_groove(double thickness) {
@@ -20,9 +24,9 @@ Body pane_in_arc_groove(double thickness) {
 }
 
 std::vector<Overlap> pane_against_plate(double thickness, double foot) {
-    return solid::overlaps({made(sample::plate()),
-                            made(pane_in_arc_groove(thickness)).placed(sample::at(0, 0, foot))},
-                           kDepth);
+    return solid::overlaps(
+        {made(sample::plate()), made(pane_in_arc_groove(thickness)).placed(sample::at(0, 0, foot))},
+        kDepth);
 }
 
 TEST(Overlap, is_not_found_for_a_pane_standing_in_its_groove) {
@@ -60,6 +64,13 @@ TEST(Overlap, starts_at_the_depth_told) {
     EXPECT_EQ(on_top(5e-5), 0U);
     EXPECT_EQ(on_top(5e-4), 1U);
     EXPECT_EQ(on_top(1), 1U);
+}
+
+TEST(Overlap, that_is_shallower_than_told_is_passed_over) {
+    const std::vector<Solid> solids = {made(sample::plate()),
+                                       made(pane_in_arc_groove(4.9)).placed(sample::at(0, 0, 14))};
+    EXPECT_EQ(solid::overlaps(solids, 0.04).size(), 1U);
+    EXPECT_EQ(solid::overlaps(solids, 0.06).size(), 0U);
 }
 
 TEST(Overlap, is_found_for_a_solid_within_another_and_for_one_on_another) {

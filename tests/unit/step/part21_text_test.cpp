@@ -7,8 +7,7 @@ TEST(Part21Text, escapes_what_is_not_ascii) {
     // ISO 10303-21, 6.4.3.3: hex of each 16-bit or 32-bit character between the directives.
     EXPECT_EQ(escaped("A('Möwe')"), "A('M\\X2\\00F6\\X0\\we')");
     EXPECT_EQ(escaped("A('玻璃 🚢')"), "A('\\X2\\73BB7483\\X0\\ \\X4\\0001F6A2\\X0\\')");
-    EXPECT_EQ(escaped("A('é🚢é')"),
-              "A('\\X2\\00E9\\X0\\\\X4\\0001F6A2\\X0\\\\X2\\00E9\\X0\\')");
+    EXPECT_EQ(escaped("A('é🚢é')"), "A('\\X2\\00E9\\X0\\\\X4\\0001F6A2\\X0\\\\X2\\00E9\\X0\\')");
 }
 
 TEST(Part21Text, takes_bytes_that_are_no_utf8_for_the_replacement_character) {

@@ -1,0 +1,250 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <random>
+
+#include "bowfront/fit/checks.hpp"
+#include "bowfront/pattern/case_parts.hpp"
+#include "support/sample_case.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+/// The seed is printed with every failure; cases that can't be built are drawn again.
+constexpr unsigned kSeed = 20240611;
+constexpr int kCases = 200;
+/// Some dozens of operations on sizes under 3 m, mm.
+constexpr double kRounding = 1e-9;
+
+class RandomCases : public testing::Test {
+  protected:
+    Case sound() {
+        while (true) {
+            Case c = drawn();
+            if (objections(c).empty()) {
+                return c;
+            }
+        }
+    }
+
+    double draw(double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random_);
+    }
+
+    template <class T, std::size_t n>
+    T pick(const T (&choices)[n]) {
+        return choices[std::uniform_int_distribution<std::size_t>(0, n - 1)(random_)];
+    }
+
+  private:
+    Case drawn() {
+        static constexpr PostSection kSections[] = {PostSection::fitted, PostSection::square,
+                                                    PostSection::round};
+        static constexpr Loading kLoadings[] = {Loading::slide_in, Loading::lift_and_drop,
+                                                Loading::beaded};
+        static constexpr BlankMethod kMethods[] = {BlankMethod::allow_shrink,
+                                                   BlankMethod::trim_after};
+        Case c = sample::pilot_boat();
+        c.plan.width.value = draw(200, 2000);
+        c.plan.depth.value = draw(120, 800);
+        c.plan.front = FrontArc{ArcMeasure::sweep, sample::given(draw(0.1, 3.0), "/plan/front/sweep")};
+        if (draw(0, 1) < 0.2) {
+            c.plan.shape = PlanShape::rectangle;
+            c.plan.front.reset();
+        }
+        c.frame.clear_height.value = draw(150, 1500);
+        c.frame.post.section.value = pick(kSections);
+        c.frame.post.width.value = draw(24, 70);
+        c.frame.post.depth.value = c.frame.post.section.value == PostSection::round
+                                       ? c.frame.post.width.value
+                                       : c.frame.post.width.value * draw(1, 1.5);
+        c.frame.loading.value = pick(kLoadings);
+        c.frame.post.hold.value =
+            c.frame.loading.value == Loading::slide_in ? Hold::groove : Hold::rabbet;
+        const double thickness = draw(2, 8);
+        c.frame.groove.width.value = thickness + draw(0.5, 3);
+        c.frame.groove.base_depth.value = draw(3, 12);
+        c.frame.groove.top_depth.value = draw(5, 16);
+        c.frame.groove.post_depth.value = draw(4, c.frame.post.width.value / 2);
+        c.cutter.diameter.value = draw(1, c.frame.groove.width.value);
+        c.fit.end_clearance.value = draw(0, 4);
+        c.fit.top_clearance.value = draw(0, 6);
+        c.fit.loading_clearance.value = draw(0, 6);
+        for (PaneSpec& pane : c.panes) {
+            pane.thickness.value = thickness;
+            pane.blank.method.value = pick(kMethods);
+        }
+        SheetSpec& sheet = c.sheets.at("cast-acrylic");
+        sheet.shrink_along.value = draw(-0.01, 0.06);
+        sheet.shrink_across.value = draw(-0.01, 0.06);
+        return c;
+    }
+
+    std::mt19937_64 random_{kSeed};
+};
+
+double status_sum(const std::vector<Finding>& findings, std::string_view id) {
+    double sum = 0;
+    for (const Finding& finding : findings) {
+        sum += finding.id == id ? static_cast<double>(finding.status) : 0;
+    }
+    return sum;
+}
+
+std::vector<Finding> checked(const Case& c) {
+    const auto sums = solve(c);
+    return checks(c, sums, layout(c, sums));
+}
+
+TEST_F(RandomCases, keep_the_identities_of_every_pane) {
+    for (int i = 0; i < kCases; ++i) {
+        const Case c = sound();
+        for (const auto& pane : solve(c).panes) {
+            SCOPED_TRACE(testing::Message() << "seed " << kSeed << ", case " << i << ", "
+                                            << side_text(pane.side));
+            EXPECT_NEAR(pane.start_in_post + pane.opening_length + pane.end_in_post,
+                        pane.side_length, kRounding);
+            // What stands in the grooves and in the opening is the pane.
+            const auto& bottom = pane.edge(PaneEdge::bottom);
+            const auto& top = pane.edge(PaneEdge::top);
+            EXPECT_NEAR(bottom.engagement + pane.opening_height + top.engagement, pane.height,
+                        kRounding);
+            const auto& start = pane.edge(PaneEdge::start);
+            const auto& end = pane.edge(PaneEdge::end);
+            EXPECT_NEAR(start.engagement + pane.opening_length + end.engagement, pane.length,
+                        kRounding);
+            // Worst cases are worse, and least is not more than most.
+            for (const auto& edge : pane.edges) {
+                EXPECT_LE(edge.engagement_least, edge.settled + kRounding);
+                EXPECT_LE(edge.face_clearance_least, edge.face_clearance);
+            }
+            EXPECT_LE(pane.room_vertical.worst, pane.room_vertical.nominal);
+            EXPECT_LE(pane.room_sideways.worst, pane.room_sideways.nominal);
+            // Volume stays when a pane is heated and not trimmed.
+            if (pane.heated && c.pane(pane.side)->blank.method.value == BlankMethod::allow_shrink) {
+                EXPECT_NEAR(pane.blank_length * pane.blank_width * pane.thickness /
+                                (pane.length * pane.height * pane.formed_thickness),
+                            1, kRounding);
+            }
+            if (pane.curved) {
+                EXPECT_NEAR(pane.radius * pane.sweep, pane.length, kRounding);
+                EXPECT_NEAR(pane.rise * (2 * pane.radius - pane.rise),
+                            pane.chord * pane.chord / 4, kRounding * pane.radius);
+            }
+        }
+    }
+}
+
+TEST_F(RandomCases, never_fit_worse_in_wider_grooves) {
+    for (int i = 0; i < kCases; ++i) {
+        Case c = sound();
+        const auto before = checked(c);
+        c.frame.groove.width.value += draw(0, 1);
+        if (!objections(c).empty()) {
+            continue;
+        }
+        EXPECT_LE(status_sum(checked(c), "face-clearance"), status_sum(before, "face-clearance"))
+            << "seed " << kSeed << ", case " << i;
+    }
+}
+
+TEST_F(RandomCases, never_have_less_room_with_more_clearance) {
+    for (int i = 0; i < kCases; ++i) {
+        Case c = sound();
+        const auto before = solve(c);
+        c.fit.top_clearance.value += draw(0, 2);
+        c.fit.end_clearance.value += draw(0, 2);
+        c.fit.loading_clearance.value += draw(0, 2);
+        if (!objections(c).empty()) {
+            continue;
+        }
+        const auto after = solve(c);
+        for (std::size_t pane = 0; pane < before.panes.size(); ++pane) {
+            const auto& was = before.panes[pane];
+            const auto& is = after.panes[pane];
+            EXPECT_GE(is.room_vertical.nominal, was.room_vertical.nominal);
+            EXPECT_GE(is.room_sideways.nominal, was.room_sideways.nominal - kRounding);
+            EXPECT_LE(is.edge(PaneEdge::top).settled, was.edge(PaneEdge::top).settled);
+            EXPECT_LE(is.edge(PaneEdge::end).settled, was.edge(PaneEdge::end).settled + kRounding);
+        }
+    }
+}
+
+TEST_F(RandomCases, scale_where_nothing_is_a_fixed_size) {
+    constexpr double kScale = 1.7;
+    for (int i = 0; i < kCases; ++i) {
+        Case c = sound();
+        const auto before = solve(c);
+        Case larger = c;
+        Frame& f = larger.frame;
+        for (Sourced<double>* size :
+             {&larger.plan.width, &larger.plan.depth, &f.clear_height, &f.base.thickness,
+              &f.base.margin, &f.top.thickness, &f.top.margin, &f.post.width, &f.post.depth,
+              &f.groove.width, &f.groove.base_depth, &f.groove.top_depth, &f.groove.post_depth,
+              &larger.fit.end_clearance, &larger.fit.top_clearance, &larger.fit.loading_clearance,
+              &larger.cutter.diameter}) {
+            size->value *= kScale;
+        }
+        for (PaneSpec& pane : larger.panes) {
+            pane.thickness.value *= kScale;
+            pane.blank.trim.value *= kScale;
+        }
+        const auto after = solve(larger);
+        for (std::size_t p = 0; p < before.panes.size(); ++p) {
+            const auto& was = before.panes[p];
+            const auto& is = after.panes[p];
+            EXPECT_NEAR(is.blank_length, kScale * was.blank_length, kRounding);
+            EXPECT_NEAR(is.blank_width, kScale * was.blank_width, kRounding);
+            EXPECT_NEAR(is.sweep, was.sweep, kRounding);
+            EXPECT_NEAR(is.reach, kScale * was.reach, kRounding);
+            EXPECT_NEAR(is.edge(PaneEdge::start).face_clearance,
+                        kScale * was.edge(PaneEdge::start).face_clearance, kRounding);
+        }
+    }
+}
+
+TEST_F(RandomCases, leave_the_mirrored_ends_alike) {
+    for (int i = 0; i < kCases; ++i) {
+        const auto sums = solve(sound());
+        const auto& front = *sums.pane(CaseSide::front);
+        EXPECT_NEAR(front.start_in_post, front.end_in_post, kRounding) << kSeed << ' ' << i;
+        const auto& left = *sums.pane(CaseSide::left);
+        const auto& right = *sums.pane(CaseSide::right);
+        EXPECT_NEAR(left.start_in_post, right.end_in_post, kRounding) << kSeed << ' ' << i;
+        EXPECT_NEAR(left.end_in_post, right.start_in_post, kRounding) << kSeed << ' ' << i;
+    }
+}
+
+// Glazing and timber never share a place: in plan, no pane reaches over the section of a post.
+TEST_F(RandomCases, keep_panes_clear_of_posts_wherever_face_clearance_is_left) {
+    for (int i = 0; i < kCases / 4; ++i) {
+        const Case c = sound();
+        const auto sums = solve(c);
+        const Layout frame = layout(c, sums);
+        for (const auto& pane : sums.panes) {
+            const auto& edge = pane.edge(PaneEdge::start);
+            if (edge.face_clearance < 0 || pane.room_sideways.nominal < 0) {
+                continue;
+            }
+            const auto span = pattern::pane_span(pane);
+            const auto line = stretch(frame.line.sides[index(pane.side)], span.start, span.end);
+            const Region body{band(line, pane.formed_thickness, BandEnd::square, BandEnd::square),
+                              {}};
+            for (const PostLayout& post : frame.posts) {
+                double shared = 0;
+                for (const Region& piece : intersect({body}, post.section)) {
+                    shared += piece.area();
+                }
+                // Touching along a groove of 20 mm within the joint of 1e-9 mm.
+                constexpr double kTouching = 1e-7;
+                EXPECT_LT(shared, kTouching) << "seed " << kSeed << ", case " << i << ", "
+                                             << side_text(pane.side) << " in "
+                                             << corner_text(post.corner);
+            }
+        }
+    }
+}
+
+}  // namespace
+}  // namespace bowfront::fit
