@@ -98,7 +98,7 @@ TEST(Engagement, in_a_round_post_is_reckoned_to_its_circle) {
 }
 
 TEST(Engagement, in_a_post_is_measured_where_the_post_stands) {
-    // A low case: the pane stands 20 mm deep in the plates, and the post between them is 15 high.
+    // A low case: the pane stands 26 mm deep in the plates, and the post between them is 15 high.
     const Solid post = made(sample::notched_post(42, 4.8, 15, 15)).placed(sample::at(0, 0, 6));
     const Solid pane = made(sample::block({9, -1.5}, {209, 1.5}, 50)).placed(sample::at(0, 0, -20));
     EXPECT_NEAR(solid::engagement_in_post(pane, post, {9, 0}), 12, kReach);
