@@ -197,6 +197,24 @@ void object_to_form(const Case& c, const PaneForm<double>& form, Objections& lis
     }
 }
 
+void object_to_cheeks(const Case& c, const PostLayout& post, Objections& list) {
+    const double half = c.frame.groove.width.value / 2;
+    const std::string corner(corner_text(post.corner));
+    for (const PostGroove& groove : post.grooves) {
+        // Both corners of the bottom must lie in timber, or there is no cheek to hold the pane.
+        const Point bottom = groove.mouth + groove.inward * groove.depth;
+        const bool held = where(post.outline, bottom - groove.interior * half) == Side::inside &&
+                          (c.frame.post.hold.value == Hold::rabbet ||
+                           where(post.outline, bottom + groove.interior * half) == Side::inside);
+        if (!held) {
+            list.add("/frame/groove/width",
+                     "the " + std::string(side_text(groove.side)) + " pane's groove in the " +
+                         corner + " post has no cheek on one side",
+                     "give a narrower or a deeper groove, or a wider post");
+        }
+    }
+}
+
 void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
     for (const auto& [name, plate] : {std::pair{"base", &frame.base}, std::pair{"top", &frame.top}}) {
         if (!plate->outline) {
@@ -205,22 +223,8 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
                      "give another margin or front arc");
         }
     }
-    const double half = c.frame.groove.width.value / 2;
     for (const PostLayout& post : frame.posts) {
         const std::string corner(corner_text(post.corner));
-        for (const PostGroove& groove : post.grooves) {
-            // Both corners of the bottom must lie in timber, or there is no cheek to hold the pane.
-            const Point bottom = groove.mouth + groove.inward * groove.depth;
-            const bool held = where(post.outline, bottom - groove.interior * half) == Side::inside &&
-                              (c.frame.post.hold.value == Hold::rabbet ||
-                               where(post.outline, bottom + groove.interior * half) == Side::inside);
-            if (!held) {
-                list.add("/frame/groove/width",
-                         "the " + std::string(side_text(groove.side)) + " pane's groove in the " +
-                             corner + " post has no cheek on one side",
-                         "give a narrower or a deeper groove, or a wider post");
-            }
-        }
         if (post.section.size() != 1) {
             list.add("/frame/groove", "the grooves cut the " + corner + " post apart",
                      "give narrower or shallower post grooves, or a larger post");
@@ -228,6 +232,8 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
                    gap(post.grooves[0].hold, post.grooves[1].hold) == 0) {
             list.add("/frame/groove/depth/post", "the grooves in the " + corner + " post meet",
                      "give shallower or narrower grooves, or a larger post");
+        } else {
+            object_to_cheeks(c, post, list);
         }
     }
 }

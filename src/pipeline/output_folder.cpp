@@ -10,11 +10,12 @@
 #include <cerrno>
 #include <cstring>
 #include <fstream>
-#include <memory>
+#include <set>
 #include <sstream>
 #include <system_error>
 
 #include "bowfront/base/error.hpp"
+#include "bowfront/report/report.hpp"
 #include "write_all.hpp"
 
 namespace bowfront {
@@ -154,10 +155,42 @@ void OutputFolder::write(const std::string& path, std::string_view bytes) {
     }
 }
 
+// What a maker keeps in the folder beside our files moves on with it: notes, photographs, the case
+// file itself. Links to the same file, so that nothing is missing at any moment.
+void OutputFolder::take_over_foreign_files() {
+    const std::set<std::string> ours = report::listed_files(read_back(place_ / "report.json"));
+    std::error_code error;
+    for (fs::recursive_directory_iterator entry(place_, error), end; !error && entry != end;
+         entry.increment(error)) {
+        const fs::path path = entry->path().lexically_relative(place_);
+        const fs::path target = staged_ / path;
+        if (entry->is_directory(error) && !entry->is_symlink(error)) {
+            continue;
+        }
+        if (ours.count(path.generic_string()) != 0 || path == "report.json" ||
+            fs::exists(fs::symlink_status(target, error))) {
+            continue;
+        }
+        fs::create_directories(target.parent_path(), error);
+        fs::create_hard_link(entry->path(), target, error);
+        if (error) {  // a file system without hard links
+            error.clear();
+            fs::copy(entry->path(), target, fs::copy_options::copy_symlinks, error);
+        }
+        if (error) {
+            fail(place_ / path, "is not ours and could not be kept: " + error.message());
+        }
+    }
+    if (error) {
+        fail(place_, error.message());
+    }
+}
+
 void OutputFolder::commit() {
     refuse_unless_ours(place_);  // it may have changed meanwhile
     std::error_code error;
     if (fs::exists(place_, error)) {
+        take_over_foreign_files();
         // Both folders change places in one step, so that at every moment one of them is there.
         if (renameat2(AT_FDCWD, staged_.c_str(), AT_FDCWD, place_.c_str(), RENAME_EXCHANGE) != 0) {
             fail(place_, reason_of(errno));

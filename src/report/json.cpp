@@ -185,4 +185,18 @@ std::string to_json(const Content& content) {
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+std::set<std::string> listed_files(std::string_view report_json) {
+    std::set<std::string> paths;
+    const Json json = Json::parse(report_json, nullptr, false);
+    if (!json.is_object() || !json.contains("files") || !json["files"].is_array()) {
+        return paths;
+    }
+    for (const Json& file : json["files"]) {
+        if (file.is_object() && file.contains("path") && file["path"].is_string()) {
+            paths.insert(file["path"].get<std::string>());
+        }
+    }
+    return paths;
+}
+
 }  // namespace bowfront::report

@@ -26,21 +26,22 @@ class OutputFolder {
     /// @throws IoError where it can't be written, or reads back as something else
     void write(const std::string& path, std::string_view bytes);
 
-    /// Puts what was written in the place. What stood there before is gone afterwards; until then it
-    /// is whole.
+    /// Puts what was written in the place. Our own files that stood there before are gone afterwards,
+    /// and until then whole; files that are not ours are kept.
     /// @throws IoError
     void commit();
 
   private:
     void make_parents(const std::filesystem::path& parent);
     void take_parents_away() noexcept;
+    void take_over_foreign_files();
 
     std::filesystem::path place_;
     std::filesystem::path staged_;
     std::vector<std::filesystem::path> parents_;  ///< made for this output, the deepest first
 };
 
-/// A name of a file or folder that stands in an output folder: `bowfront_report` in report.json.
+/// Whether a folder holds a report.json of ours.
 [[nodiscard]] bool is_our_output(const std::filesystem::path& folder);
 
 }  // namespace bowfront

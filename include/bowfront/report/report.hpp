@@ -2,6 +2,7 @@
 /// \file
 /// What people and programs are told of a case: report.json, the cut list, the text of `check`.
 
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -48,6 +49,9 @@ struct Content {
 /// report.json (schemas/report.schema.json). All lengths in mm, angles in degrees, temperatures in
 /// °C, stresses in MPa. @throws ContractError where a number is not finite
 [[nodiscard]] std::string to_json(const Content& content);
+
+/// The paths that a report.json lists as its files; empty for a text that is none.
+[[nodiscard]] std::set<std::string> listed_files(std::string_view report_json);
 
 /// The text of `check`: verdict, panes, blanks, forms, what does not pass and what to do, what was
 /// assumed, cautions.

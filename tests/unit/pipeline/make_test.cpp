@@ -2,10 +2,11 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+#include <stdlib.h>
 
-#include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <iterator>
 
 #include "bowfront/base/error.hpp"
 
@@ -13,139 +14,120 @@ namespace bowfront {
 namespace {
 
 namespace fs = std::filesystem;
-using testing::HasSubstr;
+using testing::Contains;
+using testing::Field;
 
-// A shop without a kernel: it answers what it is told to.
-SolidShop shop_with(SolidResult result) {
-    return [result](const SolidRequest&, const std::function<void(const std::string&)>&) {
-        return result;
-    };
+std::string text_of(const fs::path& path) {
+    std::ifstream stream(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(stream), {}};
 }
 
-class Make : public testing::Test {
+const Design& pilot_boat() {
+    static const Design kDesign = design(
+        text_of(fs::path(BOWFRONT_SOURCE_DIR) / "examples/pilot-boat/case.json"), "case.json");
+    return kDesign;
+}
+
+// A shop that finds the solids as the sums say, and writes a word where the STEP text would stand.
+SolidResult agreeable_shop(const SolidRequest& request, const std::function<void(const std::string&)>&) {
+    SolidResult result;
+    result.files = {{"case", "solids", {}}};
+    for (const EngagementProbe& probe : request.probes) {
+        result.engagements.push_back({probe.about, probe.expected, probe.expected});
+    }
+    return result;
+}
+
+class Making : public testing::Test {
   protected:
-    Make()
-        : place_(fs::path(testing::TempDir()) /
-                 (std::string("bowfront-make-") +
-                  testing::UnitTest::GetInstance()->current_test_info()->name())) {
-        fs::remove_all(place_);
-        text_ = read_text(BOWFRONT_SOURCE_DIR "/examples/pilot-boat/case.json", io::kMostBytes);
+    void SetUp() override {
+        std::string pattern = (fs::temp_directory_path() / "bowfront-XXXXXX").string();
+        ASSERT_NE(mkdtemp(pattern.data()), nullptr);
+        root_ = pattern;
     }
-    ~Make() override { fs::remove_all(place_); }
+    void TearDown() override { fs::remove_all(root_); }
 
-    void change(const std::string& from, const std::string& to) {
-        const auto at = text_.find(from);
-        ASSERT_NE(at, std::string::npos) << from;
-        text_.replace(at, from.size(), to);
-    }
-
-    Made made(const SolidResult& result, bool despite_failures = false) {
-        const MakeOptions options{place_.string(), despite_failures, {}, {}};
-        return make(design(text_, "case.json"), options, shop_with(result), [](const auto&) {});
+    Made make_with(const SolidShop& shop, bool despite_failures = false) const {
+        MakeOptions options;
+        options.folder = (root_ / "out").string();
+        options.despite_failures = despite_failures;
+        return make(pilot_boat(), options, shop, [](const std::string&) {});
     }
 
-    [[nodiscard]] bool wrote(const std::string& file) const { return fs::exists(place_ / file); }
-
-    fs::path place_;
-    std::string text_;
+    fs::path root_;
 };
 
-const Finding* find(const Made& made, Code code) {
-    const auto found = std::find_if(made.findings.begin(), made.findings.end(),
-                                    [&](const Finding& each) { return each.code == code; });
-    return found == made.findings.end() ? nullptr : &*found;
+TEST_F(Making, probes_every_edge_of_every_pane) {
+    std::size_t probes = 0;
+    (void)make_with([&](const SolidRequest& request, const auto& progress) {
+        probes = request.probes.size();
+        return agreeable_shop(request, progress);
+    });
+    EXPECT_EQ(probes, 16U);
+    EXPECT_TRUE(fs::exists(root_ / "out/parts/pane-front.dxf"));
 }
 
-TEST_F(Make, writes_everything_that_is_cut_from_where_no_check_fails) {
-    const Made result = made({});
-    EXPECT_NE(result.verdict(), Status::fail);
-    for (const char* file : {"report.json", "cutlist.csv", "parts/base.dxf", "parts/top.dxf",
-                             "parts/post-front-left.dxf", "parts/pane-front.dxf",
-                             "parts/form-front-rib.dxf"}) {
-        EXPECT_TRUE(wrote(file)) << file;
-    }
+TEST_F(Making, withholds_what_is_cut_from_where_two_solids_stand_in_one_place) {
+    const SolidShop shop = [](const SolidRequest& request, const auto& progress) {
+        SolidResult result = agreeable_shop(request, progress);
+        result.interferences = {{"base", "pane-front", 0.2, 50}};
+        return result;
+    };
+    const Made made = make_with(shop);
+    EXPECT_EQ(made.verdict(), Status::fail);
+    EXPECT_THAT(made.findings, Contains(Field(&Finding::code, Code::proof_interference)));
+    EXPECT_TRUE(fs::exists(root_ / "out/case.step"));
+    EXPECT_FALSE(fs::exists(root_ / "out/parts"));
+    EXPECT_FALSE(fs::exists(root_ / "out/cutlist.csv"));
+    (void)make_with(shop, true);
+    EXPECT_THAT(text_of(root_ / "out/cutlist.csv"), testing::HasSubstr("FAILED ITS CHECKS"));
+    EXPECT_THAT(text_of(root_ / "out/parts/base.dxf"), testing::HasSubstr("FAILED ITS CHECKS"));
 }
 
-TEST_F(Make, withholds_what_is_cut_from_where_a_check_fails) {
-    change("\"top_clearance\": 4.5", "\"top_clearance\": 10");
-    EXPECT_EQ(made({}).verdict(), Status::fail);
-    EXPECT_TRUE(wrote("report.json"));
-    EXPECT_FALSE(wrote("parts"));
-    EXPECT_FALSE(wrote("cutlist.csv"));
-    EXPECT_EQ(made({}, true).verdict(), Status::fail);
-    EXPECT_TRUE(wrote("parts/base.dxf"));
+TEST_F(Making, writes_nothing_where_the_solids_contradict_the_sums) {
+    const SolidShop shop = [](const SolidRequest& request, const auto& progress) {
+        SolidResult result = agreeable_shop(request, progress);
+        result.engagements.front().measured += 2e-6;
+        return result;
+    };
+    EXPECT_THROW((void)make_with(shop), KernelError);
+    EXPECT_TRUE(fs::is_empty(root_));
 }
 
-TEST_F(Make, fails_a_case_whose_solids_stand_in_one_place) {
-    SolidResult result;
-    result.interferences.push_back({"pane-front", "post-front-left", 0.2, 12.5});
-    const Made failed = made(result);
-    const Finding* finding = find(failed, Code::proof_interference);
-    ASSERT_NE(finding, nullptr);
-    EXPECT_EQ(finding->about, "pane-front+post-front-left");
-    EXPECT_EQ(finding->value, 0.2);
-    EXPECT_EQ(failed.verdict(), Status::fail);
-    EXPECT_FALSE(wrote("cutlist.csv"));
+TEST_F(Making, writes_nothing_where_an_export_reads_back_as_something_else) {
+    const SolidShop shop = [](const SolidRequest& request, const auto& progress) {
+        SolidResult result = agreeable_shop(request, progress);
+        result.files.front().difference = "post-front-left: volume";
+        return result;
+    };
+    EXPECT_THROW((void)make_with(shop), KernelError);
+    EXPECT_TRUE(fs::is_empty(root_));
 }
 
-// The recess of the bead ends 0.04 mm beside the half circle of the groove's end, which leaves a
-// step in the outline that no cutter can follow.
-TEST_F(Make, fails_a_pattern_that_can_t_be_cut) {
-    change("\"post\": 15", "\"post\": 2.36");
-    change("\"end_clearance\": 3", "\"end_clearance\": 0.2");
-    change("\"slide-in\"", "\"beaded\"");
-    change("\"hold\": \"groove\"", "\"hold\": \"rabbet\"");
-    const Made failed = made({}, true);
-    const Finding* finding = find(failed, Code::proof_pattern);
-    ASSERT_NE(finding, nullptr);
-    EXPECT_EQ(finding->about, "base");
-    EXPECT_THAT(finding->state, HasSubstr("shorter than 0.01 mm"));
-    EXPECT_FALSE(wrote("parts/base.dxf")) << "written though it can't be cut";
-    EXPECT_TRUE(wrote("parts/pane-back.dxf"));
+TEST_F(Making, ends_when_told_to_and_leaves_the_old_output_whole) {
+    (void)make_with(agreeable_shop);
+    const std::string before = text_of(root_ / "out/report.json");
+    MakeOptions options;
+    options.folder = (root_ / "out").string();
+    EXPECT_THROW((void)make(pilot_boat(), options, agreeable_shop,
+                            [](const std::string&) { throw IoError("out", "interrupted"); }),
+                 IoError);
+    EXPECT_EQ(text_of(root_ / "out/report.json"), before);
 }
 
-TEST_F(Make, stops_where_solids_and_sums_contradict_each_other) {
-    SolidResult wrong_engagement;
-    wrong_engagement.engagements.push_back({"front/top", 7.5, 7.4});
-    EXPECT_THROW((void)made(wrong_engagement), KernelError);
-    SolidResult wrong_file;
-    wrong_file.files.push_back({"case", "", "volume of base"});
-    EXPECT_THROW((void)made(wrong_file), KernelError);
-    EXPECT_FALSE(fs::exists(place_));
-}
-
-TEST_F(Make, leaves_a_folder_that_is_not_ours_alone) {
-    fs::create_directories(place_);
-    std::ofstream(place_ / "notes.txt") << "mine";
-    try {
-        (void)made({});
-        FAIL() << "the folder was taken";
-    } catch (const IoError& error) {
-        EXPECT_THAT(error.what(), HasSubstr("BF-OUT-001"));
-    }
-    EXPECT_TRUE(wrote("notes.txt"));
-    EXPECT_FALSE(wrote("report.json"));
-}
-
-TEST_F(Make, replaces_its_own_output_whole) {
-    (void)made({});
-    change("\"top_clearance\": 4.5", "\"top_clearance\": 10");
-    (void)made({});
-    EXPECT_TRUE(wrote("report.json"));
-    EXPECT_FALSE(wrote("parts")) << "an older pattern is left";
-}
-
-TEST_F(Make, leaves_nothing_behind_where_it_is_broken_off) {
-    (void)made({});
-    const auto before = fs::last_write_time(place_ / "report.json");
-    SolidResult wrong;
-    wrong.engagements.push_back({"front/top", 7.5, 7.4});
-    EXPECT_THROW((void)made(wrong), KernelError);
-    EXPECT_EQ(fs::last_write_time(place_ / "report.json"), before);
-    for (const auto& entry : fs::directory_iterator(place_.parent_path())) {
-        EXPECT_EQ(entry.path().filename().string().find(place_.filename().string() + ".making"),
-                  std::string::npos);
-    }
+// Two grooves whose ends overlap by a hair leave a recess with an edge that no cutter can follow.
+TEST_F(Making, answers_a_pattern_that_cannot_be_cut_with_a_finding) {
+    Design design = pilot_boat();
+    fit::PlateGroove& groove = design.layout.base.grooves.front();
+    std::vector<Vertex> vertices = groove.band.vertices();
+    const Point corner = vertices.front().at;
+    vertices.insert(vertices.begin(), {{corner.x - 0.002, corner.y - 0.002}, 0});
+    groove.band = Contour(vertices);
+    MakeOptions options;
+    options.folder = (root_ / "out").string();
+    const Made made = make(design, options, agreeable_shop, [](const std::string&) {});
+    EXPECT_THAT(made.findings, Contains(Field(&Finding::code, Code::proof_pattern)));
+    EXPECT_FALSE(fs::exists(root_ / "out/parts"));
 }
 
 }  // namespace
