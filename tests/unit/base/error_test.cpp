@@ -48,6 +48,8 @@ TEST(InputError, holds_every_fault_and_tells_each_on_a_line) {
 TEST(IoError, names_path_and_reason) {
     const IoError error("out/case", "no space left");
     EXPECT_STREQ(error.what(), "BF-OUT-002 out/case: no space left");
+    const IoError refused("out/case", "is not empty", Code::output_refused);
+    EXPECT_STREQ(refused.what(), "BF-OUT-001 out/case: is not empty");
     EXPECT_EQ(error.path(), "out/case");
     EXPECT_EQ(error.reason(), "no space left");
 }

@@ -104,7 +104,7 @@ INSTANTIATE_TEST_SUITE_P(
                        c.frame.groove.post_depth.value = 20;
                        c.frame.groove.width.value = 6;
                    }},
-        Impossible{"grooves_that_leave_no_web", "/frame/groove/depth/post", "meet",
+        Impossible{"groove_wider_than_its_post", "/frame/groove/width", "no cheek on one side",
                    [](Case& c) {
                        c.frame.post.width.value = 10;
                        c.frame.post.depth.value = 10;
