@@ -1,21 +1,33 @@
-#include <string>
+#include <string_view>
 
 #include "solve.hpp"
 
 namespace bowfront::fit {
 namespace {
 
+// Where a state's figures of a pane stand, below the pane's own path.
+std::string_view state_path(AirState state) noexcept {
+    switch (state) {
+        case AirState::built: return "states/built";
+        case AirState::cold_dry: return "states/cold-dry";
+        case AirState::cold_damp: return "states/cold-damp";
+        case AirState::warm_dry: return "states/warm-dry";
+        case AirState::warm_damp: break;
+    }
+    return "states/warm-damp";
+}
+
 // The length of a side of the glazing line on a plate that has moved.
 template <class N>
 N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-             const PlateFactors<N>& plate, const std::string& key, const PaneSums<N>& pane) {
+             const PlateFactors<N>& plate, const FigurePath& path, const PaneSums<N>& pane) {
     if (!pane.curved) {
         const bool across = task.spec.side == CaseSide::front || task.spec.side == CaseSide::back;
         return pane.side_length * (across ? plate.width : plate.depth);
     }
     const N width = plate.width;
     const N depth = plate.depth;
-    return task.book.solved({"panes", task.side, key}, "S_k", Kind::length,
+    return task.book.solved(path, "S_k", Kind::length,
                             stretched_arc(value_of(front->radius), value_of(front->sweep),
                                           value_of(width), value_of(depth)),
                             "length of the arc stretched along chord and rise: integral of "
@@ -42,15 +54,19 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
             state.opening_least = state.opening_most = pane.opening_length;
             continue;
         }
-        const std::string key = "states/" + std::string(state_text(which));
+        const auto path = [&](std::string_view key) {
+            return FigurePath{"panes", task.side, state_path(which), key};
+        };
         const N in_posts = (pane.start_in_post + pane.end_in_post) * factors.post;
-        const N below = moved_side(task, front, factors.base, key + "/side_at_base", pane);
-        const N above = moved_side(task, front, factors.top, key + "/side_at_top", pane);
+        const N below = moved_side(task, front, factors.base, path("side_at_base"), pane);
+        const N above = moved_side(task, front, factors.top, path("side_at_top"), pane);
         constexpr std::string_view kSource = "glazing line outside both posts, on the moved plates";
         state.opening_least =
-            task.figure(key + "/opening_least", "O_least", smaller(below, above) - in_posts, kSource);
+            task.book.figure(path("opening_least"), "O_least", Kind::length,
+                             smaller(below, above) - in_posts, kSource);
         state.opening_most =
-            task.figure(key + "/opening_most", "O_most", larger(below, above) - in_posts, kSource);
+            task.book.figure(path("opening_most"), "O_most", Kind::length,
+                             larger(below, above) - in_posts, kSource);
     }
 }
 
