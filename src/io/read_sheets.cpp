@@ -98,7 +98,8 @@ void read_springback(ObjectReader& sheet, SheetSpec& spec) {
 bool is_own_key(Reading& reading, const JsonMember& member, const std::string& pointer) {
     std::string found = line_fault(member.key);
     std::string wanted = "a key of 1 to 200 characters on one line";
-    if (found.empty() && find_sheet(member.key) != nullptr) {
+    if (found.empty() && reading.sheet_keys() == Reading::SheetKeys::own &&
+        find_sheet(member.key) != nullptr) {
         found = quoted_text(member.key) + " is a sheet of the library";
         wanted = "a name of its own, with the library's under \"like\"";
     }
