@@ -148,7 +148,7 @@ struct VariedCase::Impl {
         numerals.push_back(numeral);
         const auto first = allowed(which, 0, std::nullopt);
         if (!first) {
-            refuse(pointer, value(which, 0).fault, "numbers that can stand there");
+            refuse(pointer, "none of its numbers can stand there", value(which, 0).fault);
         }
         *place = numeral.node(varied[which].number(*first), where);
         tree = std::move(probe);

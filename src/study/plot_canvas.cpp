@@ -99,7 +99,7 @@ void PlotCanvas::area(double x0, double y0, double x1, double y1, std::string_vi
                attribute("y", pixel_text(std::min(a.y, b.y))) +
                attribute("width", pixel_text(std::abs(a.x - b.x))) +
                attribute("height", pixel_text(std::abs(a.y - b.y))) + attribute("fill", fill) +
-               "/>\n";
+               attribute("shape-rendering", "crispEdges") + "/>\n";  // no seams between cells
 }
 
 void PlotCanvas::straight(double x0, double y0, double x1, double y1, std::string_view style) {
