@@ -165,7 +165,7 @@ INSTANTIATE_TEST_SUITE_P(
 
 TEST(WrongArc, is_told_like_a_coupon) {
     EXPECT_EQ(told("radius_on_form,chord,rise\n400,300,2.89\n400,20000,1e-300\n"),
-              "coupons.csv:2:1: BF-IN-008: the row makes a springback of 873.523 %; -20 % to 50 %; "
+              "coupons.csv:2:1: BF-IN-008: the row makes a springback of 873.545 %; -20 % to 50 %; "
               "measure again, or take the row out\n"
               "coupons.csv:3:1: BF-IN-008: the row makes a springback beyond all measure; -20 % to "
               "50 %; measure again, or take the row out");
@@ -229,10 +229,12 @@ TEST(Bounds, are_held) {
               "coupons.csv: BF-IN-009: the file has 1048577 bytes; at most 1048576 (1 MiB)");
     EXPECT_EQ(told(below_header("along," + std::string(1000, '9') + ",246")),
               "coupons.csv:2:7: BF-IN-009: a field of 1000 bytes; at most 200");
-    EXPECT_EQ(told(below_header(std::string(500'000, ','))), "");
-    EXPECT_THAT(told(below_header("along" + std::string(500'000, ','))),
-                HasSubstr("the row has 500001 fields"));
-    EXPECT_THAT(told(std::string(500'000, ',') + "direction\n"), StartsWith("coupons.csv:1:1: "));
+    std::string commas(500'000, ',');
+    EXPECT_EQ(told(below_header("along,250,246\n" + commas)), "");
+    commas.insert(0, "along");
+    EXPECT_THAT(told(below_header(commas)), HasSubstr("the row has 500001 fields"));
+    commas.insert(0, "direction,");
+    EXPECT_THAT(told(commas), StartsWith("coupons.csv:1:1: "));
 }
 
 TEST(Faults, of_a_hopeless_file_are_counted_after_the_first_thousand) {
