@@ -41,6 +41,16 @@ void add_case(CLI::App& command, std::string& file) {
         ->check(not_empty());
 }
 
+// Bounds that keep a slip of the finger from running for hours, and seeds exact in JSON.
+void add_chance(CLI::App& command, study::ChanceOptions& chance) {
+    command.add_option("--samples", chance.samples, "samples for the chance of a first-time fit")
+        ->check(CLI::Range(1, 10'000'000))
+        ->capture_default_str();
+    command.add_option("--seed", chance.seed, "seed of the samples")
+        ->check(CLI::Range(std::uint64_t{0}, std::uint64_t{1} << 53))
+        ->capture_default_str();
+}
+
 void add_start(CLI::App& app, StartRequest& request, std::optional<Request>& chosen) {
     CLI::App* command = app.add_subcommand("start", "Print a commented case file to begin with");
     command->add_option("SHAPE", request.shape, "bow-front (the default) or rectangle");
@@ -53,6 +63,7 @@ void add_check(CLI::App& app, CheckRequest& request, std::optional<Request>& cho
     CLI::App* command = app.add_subcommand("check", "Read and solve a case, print the verdict");
     add_case(*command, request.case_file);
     command->add_flag("--json", request.json, "print what report.json would hold");
+    add_chance(*command, request.chance);
     command->callback([&] { chosen = request; });
 }
 
@@ -64,6 +75,7 @@ void add_make(CLI::App& app, MakeRequest& request, std::optional<Request>& chose
         ->required()
         ->check(not_empty());
     command->add_flag("--json", request.json, "print report.json's content to standard output");
+    add_chance(*command, request.chance);
     command->add_flag("--despite-failures", request.despite_failures,
                       "write what is cut from even though a check fails; each file says so");
     command

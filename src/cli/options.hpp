@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "bowfront/dxf/dxf.hpp"
+#include "bowfront/study/chance.hpp"
 
 namespace bowfront::cli {
 
@@ -19,6 +20,7 @@ struct StartRequest {
 struct CheckRequest {
     std::string case_file;
     bool json = false;
+    study::ChanceOptions chance;
 };
 /// `make`
 struct MakeRequest {
@@ -26,6 +28,7 @@ struct MakeRequest {
     std::string folder;
     bool json = false;
     bool despite_failures = false;
+    study::ChanceOptions chance;
     dxf::Version dxf_version = dxf::Version::ac1015;
 };
 /// `explain`

@@ -86,8 +86,8 @@ std::string closing_line(const Made& made, const MakeRequest& request) {
 }  // namespace
 
 int run(const MakeRequest& request) {
-    const Design design =
-        bowfront::design(read_text(request.case_file, io::kMostBytes), request.case_file);
+    const Design design = bowfront::design(read_text(request.case_file, io::kMostBytes),
+                                           request.case_file, request.chance);
     MakeOptions options;
     options.folder = request.folder;
     options.despite_failures = request.despite_failures;

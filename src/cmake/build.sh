@@ -90,16 +90,22 @@ program_built() {
     quietly cmake --install "$release" --component program --prefix "$out"
 }
 
-# Every example made into out/<its name>, pilot-boat first; names those that fail.
-examples_made() {
-    local case_file name names=(pilot-boat) failed=()
+# The names of all examples, pilot-boat first.
+example_names() {
+    local case_file name
+    echo pilot-boat
     for case_file in "$root"/examples/*/case.json; do
         name=$(basename "$(dirname "$case_file")")
-        [ "$name" = pilot-boat ] || names+=("$name")
+        [ "$name" = pilot-boat ] || echo "$name"
     done
-    for name in "${names[@]}"; do
+}
+
+# examples_made FOLDER: every example made into FOLDER/<its name>; names those that fail.
+examples_made() {
+    local name failed=()
+    for name in $(example_names); do
         say "making $name"
-        "$out/bin/bowfront" make "$root/examples/$name/case.json" -o "$out/$name" </dev/null ||
+        "$out/bin/bowfront" make "$root/examples/$name/case.json" -o "$1/$name" </dev/null ||
             failed+=("$name")
     done
     if [ ${#failed[@]} -gt 0 ]; then

@@ -5,7 +5,8 @@
 
 namespace bowfront {
 
-Design design(std::string_view text, const std::string& file_name) {
+Design design(std::string_view text, const std::string& file_name,
+              const study::ChanceOptions& chance) {
     Design result;
     result.read = io::read_case(text, file_name);
     std::vector<Diagnostic> faults;
@@ -20,6 +21,10 @@ Design design(std::string_view text, const std::string& file_name) {
     result.sums = fit::solve(result.c());
     result.layout = fit::layout(result.c(), result.sums);
     result.findings = fit::checks(result.c(), result.sums, result.layout);
+    result.chance = study::first_time_fit(result.c(), result.sums, chance);
+    for (Finding& finding : study::chance_checks(result.chance)) {
+        result.findings.push_back(std::move(finding));
+    }
     return result;
 }
 

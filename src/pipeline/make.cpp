@@ -122,7 +122,8 @@ class Maker {
         for (const StepFile& file : solids.files) {
             write(file.assembly + ".step", file.text, "pass");
         }
-        report::Content content{design_.c(), design_.read.assumed, design_.sums, made.findings};
+        report::Content content{design_.c(), design_.read.assumed, design_.sums, design_.chance,
+                                made.findings};
         for (const MeasuredEngagement& engagement : solids.engagements) {
             content.measured.push_back(
                 {engagement.about, engagement.expected, engagement.measured});

@@ -39,12 +39,25 @@ Json edges_json(const PaneSums<double>& pane) {
     return edges;
 }
 
+Json states_json(const PaneSums<double>& pane) {
+    Json states = Json::array();
+    for (const AirState which : kAirStates) {
+        const PaneState<double>& state = pane.states[static_cast<std::size_t>(which)];
+        states.push_back({{"state", state_text(which)},
+                          {"length", number(pane.length * state.sheet)},
+                          {"height", number(pane.height * state.sheet)},
+                          {"opening_least", number(state.opening_least)},
+                          {"opening_most", number(state.opening_most)}});
+    }
+    return states;
+}
+
 std::string_view blank_method(const Case& c, const PaneSums<double>& pane) {
     const BlankMethod method = c.pane(pane.side)->blank.method.value;
     return pane.heated || method == BlankMethod::as_cut ? method_text(method) : "unheated";
 }
 
-Json pane_json(const Case& c, const PaneSums<double>& pane) {
+Json pane_json(const Case& c, const PaneSums<double>& pane, const study::Chance& chance) {
     Json formed;
     if (pane.curved) {
         formed["inside_radius"] = number(pane.inside_radius);
@@ -55,7 +68,7 @@ Json pane_json(const Case& c, const PaneSums<double>& pane) {
     formed["developed_length"] = number(pane.length);
     formed["height"] = number(pane.height);
     formed["thickness"] = number(pane.formed_thickness);
-    return {{"side", side_text(pane.side)},
+    Json json = {{"side", side_text(pane.side)},
             {"kind", pane.curved ? "curved" : "flat"},
             {"sheet", c.pane(pane.side)->sheet},
             {"thickness", number(pane.thickness)},
@@ -74,6 +87,14 @@ Json pane_json(const Case& c, const PaneSums<double>& pane) {
               {"sideways",
                {{"nominal", number(pane.room_sideways.nominal)},
                 {"worst", number(pane.room_sideways.worst)}}}}}};
+    for (const study::PaneChance& entry : chance.panes) {
+        if (entry.side == pane.side) {
+            json["first_time_fit"] = number(entry.fit.value);
+            json["first_time_fit_error"] = number(entry.fit.error);
+        }
+    }
+    json["states"] = states_json(pane);
+    return json;
 }
 
 Json form_json(const PaneForm<double>& form) {
@@ -162,8 +183,12 @@ std::string to_json(const Content& content) {
         json["despite_failures"] = true;
     }
     json["open_sides"] = open_sides(c);
+    json["first_time_fit"] = {{"value", number(content.chance.fit.value)},
+                              {"error", number(content.chance.fit.error)},
+                              {"samples", content.chance.options.samples},
+                              {"seed", content.chance.options.seed}};
     json["panes"] =
-        list(content.sums.panes, [&](const auto& pane) { return pane_json(c, pane); });
+        list(content.sums.panes, [&](const auto& pane) { return pane_json(c, pane, content.chance); });
     json["forms"] = list(content.sums.forms, form_json);
     json["heating"] = list(content.sums.heating, heating_json);
     json["checks"] = list(content.findings, check_json);

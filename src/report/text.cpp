@@ -13,6 +13,10 @@ constexpr int kDecimals = 2;
 
 std::string shown(double value) { return fixed_text(value, kDecimals); }
 
+std::string percent(const study::Share& share) {
+    return fixed_text(share.value * 100, 1) + " % ± " + fixed_text(share.error * 100, 1) + " %";
+}
+
 void headline(const Content& content, std::string& text) {
     const Status status = verdict(content.findings);
     text += content.c.name + ": ";
@@ -23,6 +27,9 @@ void headline(const Content& content, std::string& text) {
             break;
         case Status::fail: text += "FAIL - do not cut from these figures\n"; break;
     }
+    text += "First-time fit of all panes: " + percent(content.chance.fit) + " (" +
+            std::to_string(content.chance.options.samples) + " samples, seed " +
+            std::to_string(content.chance.options.seed) + ")\n";
     for (const CaseSide side : kCaseSides) {
         if (content.c.pane(side) == nullptr) {
             text += "The " + std::string(side_text(side)) + " has no pane and stays open.\n";
@@ -30,7 +37,7 @@ void headline(const Content& content, std::string& text) {
     }
 }
 
-void pane(const PaneSums<double>& pane, std::string& text) {
+void pane(const PaneSums<double>& pane, const study::Chance& chance, std::string& text) {
     text += "\nPane, " + std::string(side_text(pane.side)) +
             (pane.curved ? " (curved)\n" : " (flat)\n");
     text += "  opening       " + shown(pane.opening_length) + " x " + shown(pane.opening_height) +
@@ -56,6 +63,11 @@ void pane(const PaneSums<double>& pane, std::string& text) {
         text += "  " + name + column(edge.engagement, 11) + column(edge.engagement_least, 7) +
                 column(edge.engagement_most, 7) + column(edge.clearance, 11) +
                 column(edge.face_clearance, 10) + column(edge.face_clearance_least, 7) + "\n";
+    }
+    for (const study::PaneChance& entry : chance.panes) {
+        if (entry.side == pane.side) {
+            text += "  first-time fit " + percent(entry.fit) + "\n";
+        }
     }
 }
 
@@ -107,7 +119,7 @@ std::string to_text(const Content& content) {
     std::string text;
     headline(content, text);
     for (const auto& sums : content.sums.panes) {
-        pane(sums, text);
+        pane(sums, content.chance, text);
     }
     forms(content.sums, text);
     findings(content.findings, text);

@@ -207,4 +207,26 @@ Chance first_time_fit(const Case& c, const CaseSums<double>& sums, const ChanceO
     return chance;
 }
 
+std::vector<Finding> chance_checks(const Chance& chance) {
+    std::vector<Finding> findings;
+    for (const PaneChance& pane : chance.panes) {
+        Finding finding;
+        finding.code = Code::fit_chance;
+        finding.id = "first-time-fit";
+        finding.about = side_text(pane.side);
+        finding.state = "share of " + std::to_string(chance.options.samples) +
+                        " samples in which every limit of every edge holds";
+        finding.value = finding.worst = pane.fit.value;
+        finding.limit = kLeastChance;
+        if (pane.fit.value < kLeastChance) {
+            finding.status = Status::fail;
+            finding.advice =
+                "see the checks of this pane that warn: give the edge with the least margin more "
+                "room or more engagement, or measure the sheet's shrink and thickness";
+        }
+        findings.push_back(std::move(finding));
+    }
+    return findings;
+}
+
 }  // namespace bowfront::study

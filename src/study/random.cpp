@@ -31,13 +31,9 @@ Table make_table() {
     double z = -kCut;
     for (int i = 0; i <= kSteps; ++i) {
         const double wanted = low + mass * i / kSteps;
-        for (int step = 0; step < 50; ++step) {  // Newton from the last node; the curve is smooth
-            const double next = z - (cumulative(z) - wanted) / density(z);
-            const bool done = std::abs(next - z) < 1e-15;
-            z = next;
-            if (done) {
-                break;
-            }
+        // Newton from the last node, a four-thousandth away: four steps reach the last digit.
+        for (int step = 0; step < 4; ++step) {
+            z -= (cumulative(z) - wanted) / density(z);
         }
         table[static_cast<std::size_t>(i)] = {z / kCut, mass / kSteps / density(z) / kCut};
     }

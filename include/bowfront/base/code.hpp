@@ -31,6 +31,7 @@ enum class Code {
     fit_stock,
     fit_shrink,
     fit_radius,
+    fit_chance,
     // The frame.
     frame_post_on_plate,
     frame_cutter,

@@ -10,6 +10,7 @@
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
+#include "bowfront/study/chance.hpp"
 
 namespace bowfront {
 
@@ -18,6 +19,7 @@ struct Design {
     io::ReadCase read;
     CaseSums<double> sums;
     fit::Layout layout;
+    study::Chance chance;
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }
@@ -26,8 +28,10 @@ struct Design {
 
 /// Reads, solves and checks a case.
 /// @param file_name  as the user named it, for messages
+/// @param chance     how the chance of a first-time fit is estimated
 /// @throws InputError with every fault of the file, or with every reason why it can't be built
-[[nodiscard]] Design design(std::string_view text, const std::string& file_name);
+[[nodiscard]] Design design(std::string_view text, const std::string& file_name,
+                            const study::ChanceOptions& chance = {});
 
 /// The text of a file that the user names.
 /// @throws InputError where it can't be read, is no ordinary file or pipe, or passes `most` bytes

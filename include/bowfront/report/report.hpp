@@ -11,6 +11,7 @@
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
+#include "bowfront/study/chance.hpp"
 
 namespace bowfront::report {
 
@@ -39,6 +40,7 @@ struct Content {
     const Case& c;
     const std::vector<Assumption>& assumed;
     const CaseSums<double>& sums;
+    const study::Chance& chance;
     const std::vector<Finding>& findings;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};

@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "bowfront/base/finding.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/model/case.hpp"
 
@@ -46,5 +47,11 @@ struct Chance {
 /// @throws ContractError where the number of samples is out of its range
 [[nodiscard]] Chance first_time_fit(const Case& c, const CaseSums<double>& sums,
                                     const ChanceOptions& options);
+
+/// Under this chance a pane fails, whatever its nominal. Common practice, no source.
+inline constexpr double kLeastChance = 0.95;
+
+/// One check for each pane: its chance against `kLeastChance`.
+[[nodiscard]] std::vector<Finding> chance_checks(const Chance& chance);
 
 }  // namespace bowfront::study
