@@ -24,6 +24,18 @@ N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
                             "geometry: the arc becomes a piece of an ellipse");
 }
 
+// The radius of the groove that a curved pane stands in on a plate that has moved: of the circle
+// through the groove's crown and the points where the pane's ends stand.
+template <class N>
+N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const std::string& key,
+               const PaneSums<N>& pane) {
+    const N chord = pane.chord * plate.width;
+    const N rise = pane.rise * plate.depth;
+    return task.figure(key, "R_k", (chord * chord / 4 + rise * rise) / (2 * rise),
+                       "geometry: chord and rise of the groove along the pane, each as its way of "
+                       "the plate has moved");
+}
+
 }  // namespace
 
 template <class N>
@@ -40,6 +52,7 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         state.post = factors.post;
         if (which == AirState::built) {
             state.opening_least = state.opening_most = pane.opening_length;
+            state.base_radius = state.top_radius = pane.radius;
             continue;
         }
         const std::string key = "states/" + std::string(state_text(which));
@@ -51,6 +64,11 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
             task.figure(key + "/opening_least", "O_least", smaller(below, above) - in_posts, kSource);
         state.opening_most =
             task.figure(key + "/opening_most", "O_most", larger(below, above) - in_posts, kSource);
+        state.base_radius = state.top_radius = N(0);
+        if (pane.curved) {
+            state.base_radius = moved_radius(task, factors.base, key + "/radius_at_base", pane);
+            state.top_radius = moved_radius(task, factors.top, key + "/radius_at_top", pane);
+        }
     }
 }
 
