@@ -158,8 +158,8 @@ INSTANTIATE_TEST_SUITE_P(
               "BF-IN-005 /frame/base/colour: the key \"colour\" is not known here; one of "
               "\"thickness\", \"margin\", \"grain\" or \"sawn\""},
         Wrong{"{ \"thickness\": 20, \"margin\": 24 }", "20",
-              "BF-IN-003 /frame/base: a number stands here; an object with \"thickness\" or "
-              "\"margin\""}));
+              "BF-IN-003 /frame/base: a number stands here; an object with \"thickness\", "
+              "\"margin\", \"grain\" or \"sawn\""}));
 
 INSTANTIATE_TEST_SUITE_P(
     Panes, WrongValue,
