@@ -25,6 +25,7 @@ constexpr std::array kTable = {
     CodeEntry{Code::fit_oven, "BF-FIT-007", "whether the blank goes into the oven flat"},
     CodeEntry{Code::fit_stock, "BF-FIT-008", "whether the blank can be cut from the stock"},
     CodeEntry{Code::fit_shrink, "BF-FIT-009", "whether the sheet's shrink was measured"},
+    CodeEntry{Code::fit_radius, "BF-FIT-010", "a curved pane's own radius against its grooves'"},
     CodeEntry{Code::fit_chance, "BF-FIT-011", "how likely a pane fits at the first try"},
     CodeEntry{Code::frame_post_on_plate, "BF-FRAME-001", "a post within base and top"},
     CodeEntry{Code::frame_cutter, "BF-FRAME-002", "the cutter against a groove's width"},

@@ -52,6 +52,13 @@ struct SweepRequest {
     std::size_t jobs = 0;           ///< 0: as many as the machine has
     study::Shard shard;
 };
+/// `calibrate`
+struct CalibrateRequest {
+    std::string coupons_file;
+    std::string like = "cast-acrylic";  ///< sheet of the library for what was not measured
+    std::string key = "measured";       ///< of the entry in the case file
+    bool json = false;
+};
 /// `materials`
 struct MaterialsRequest {
     std::string name;  ///< empty: all, a line each
@@ -62,7 +69,7 @@ struct SchemaRequest {
 };
 
 using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest, SweepRequest,
-                             MaterialsRequest, SchemaRequest>;
+                             CalibrateRequest, MaterialsRequest, SchemaRequest>;
 
 /// What came of the command line: a request, or an exit code where help, the version or a usage
 /// error was printed already.

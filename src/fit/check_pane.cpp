@@ -218,8 +218,8 @@ void check_bend(const Case& c, const PaneSums<double>& pane, CheckList& list) {
                   });
     if (sheet.long_term_stress) {
         list.enter({Code::fit_bend, "bend-stress", side, "held cold", "MPa",
-                    figure(pane, "flexing_stress")}, pane.flexing_stress,
-                   pane.flexing_stress, sheet.long_term_stress->value, Bound::at_most,
+                    figure(pane, "flexing_stress")}, pane.radius_error.stress,
+                   pane.radius_error.stress_worst, sheet.long_term_stress->value, Bound::at_most,
                    [](double) { return std::string("bend it heated (\"bend\": \"heat\")"); });
     }
 }
@@ -232,6 +232,7 @@ void check_pane(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     check_faces(pane, list);
     check_loading(c, pane, list);
     check_bend(c, pane, list);
+    check_radius(c, pane, list);
     check_blank(c, pane, list);
 }
 

@@ -49,4 +49,8 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
 template <class N>
 void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane);
 
+/// A curved pane's own radius against its grooves'. After the edges.
+template <class N>
+void solve_radius(const PaneTask<N>& task, PaneSums<N>& pane);
+
 }  // namespace bowfront::fit

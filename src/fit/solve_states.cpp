@@ -36,6 +36,18 @@ N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
                             "geometry: the arc becomes a piece of an ellipse");
 }
 
+// The radius of the groove that a curved pane stands in on a plate that has moved: of the circle
+// through the groove's crown and the points where the pane's ends stand.
+template <class N>
+N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
+               const PaneSums<N>& pane) {
+    const N chord = pane.chord * plate.width;
+    const N rise = pane.rise * plate.depth;
+    return task.book.figure(path, "R_k", Kind::length, (chord * chord / 4 + rise * rise) / (2 * rise),
+                       "geometry: chord and rise of the groove along the pane, each as its way of "
+                       "the plate has moved");
+}
+
 }  // namespace
 
 template <class N>
@@ -52,6 +64,7 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         state.post = factors.post;
         if (which == AirState::built) {
             state.opening_least = state.opening_most = pane.opening_length;
+            state.base_radius = state.top_radius = pane.radius;
             continue;
         }
         const auto path = [&](std::string_view key) {
@@ -67,6 +80,11 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         state.opening_most =
             task.book.figure(path("opening_most"), "O_most", Kind::length,
                              larger(below, above) - in_posts, kSource);
+        state.base_radius = state.top_radius = N(0);
+        if (pane.curved) {
+            state.base_radius = moved_radius(task, factors.base, path("radius_at_base"), pane);
+            state.top_radius = moved_radius(task, factors.top, path("radius_at_top"), pane);
+        }
     }
 }
 

@@ -55,8 +55,12 @@ Frame frame() {
     Frame frame;
     frame.timber = given(std::string("cherry"), "/frame/timber");
     frame.clear_height = given(380.0, "/frame/clear_height");
-    frame.base = {given(20.0, "/frame/base/thickness"), given(24.0, "/frame/base/margin")};
-    frame.top = {given(24.0, "/frame/top/thickness"), given(24.0, "/frame/top/margin")};
+    frame.base = {given(20.0, "/frame/base/thickness"), given(24.0, "/frame/base/margin"),
+                  assumed(Grain::width, "/frame/base/grain"),
+                  assumed(Sawn::flat, "/frame/base/sawn")};
+    frame.top = {given(24.0, "/frame/top/thickness"), given(24.0, "/frame/top/margin"),
+                 assumed(Grain::width, "/frame/top/grain"),
+                 assumed(Sawn::flat, "/frame/top/sawn")};
     frame.post = {given(42.0, "/frame/post/width"), given(42.0, "/frame/post/depth"),
                   given(PostSection::fitted, "/frame/post/section"),
                   given(Hold::groove, "/frame/post/hold")};

@@ -30,6 +30,7 @@ enum class Code {
     fit_oven,
     fit_stock,
     fit_shrink,
+    fit_radius,
     fit_chance,
     // The frame.
     frame_post_on_plate,

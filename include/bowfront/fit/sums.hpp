@@ -49,6 +49,22 @@ struct LoadingSums {
     N tilt_rise_worst;
 };
 
+/// A curved pane's own curve against the grooves in base and top. Free, it has the radius that the
+/// springback left it; the grooves have the one that the timber's movement left them. Laid to best
+/// advantage it presses on one cheek at mid-span and on the other at its ends.
+template <class N>
+struct RadiusSums {
+    N rise_off;              ///< face clearance that the difference of the radii uses up, as built
+                             ///< and with nominal springback
+    N rise_off_worst;        ///< springback at its limits, in the worst state and plate
+    N clearance_left;        ///< face clearance less that; negative where the pane touches both cheeks
+    N clearance_left_worst;
+    N flexed_worst;          ///< where it touches: radius that it is flexed by at most, mm
+    N strain_worst;          ///< where it touches: strain in its faces at most
+    N stress;                ///< in its faces as built, MPa: of a pane that is held cold
+    N stress_worst;          ///< of a heated pane that touches, or of a cold one in the worst state
+};
+
 /// Tolerances of the frame as one pane meets them, ± mm.
 template <class N>
 struct FrameTolerances {
@@ -69,6 +85,8 @@ struct PaneState {
     N post;           ///< the same of a post's groove
     N opening_least;  ///< opening along the glazing line, the smaller of those at base and top, mm
     N opening_most;   ///< the larger of both, mm
+    N base_radius;    ///< curved: of the circle through crown and ends of the base's groove, mm
+    N top_radius;     ///< the same of the top's groove
 };
 
 /// One pane.
@@ -109,6 +127,7 @@ struct PaneSums {
     RoomSums<N> room_vertical;
     RoomSums<N> room_sideways;
     LoadingSums<N> loading;
+    RadiusSums<N> radius_error;                          ///< 0 for flat panes
 
     [[nodiscard]] const EdgeSums<N>& edge(PaneEdge which) const {
         return edges[static_cast<std::size_t>(which)];

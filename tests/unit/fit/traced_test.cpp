@@ -44,6 +44,13 @@ void expect_same(const LoadingSums<double>& plain, const LoadingSums<Traced>& tr
                         BOTH(LoadingSums, tilt_rise), BOTH(LoadingSums, tilt_rise_worst)});
 }
 
+void expect_same(const RadiusSums<double>& plain, const RadiusSums<Traced>& traced) {
+    compare("radius", {BOTH(RadiusSums, rise_off), BOTH(RadiusSums, rise_off_worst),
+                       BOTH(RadiusSums, clearance_left), BOTH(RadiusSums, clearance_left_worst),
+                       BOTH(RadiusSums, flexed_worst), BOTH(RadiusSums, strain_worst),
+                       BOTH(RadiusSums, stress), BOTH(RadiusSums, stress_worst)});
+}
+
 void expect_same(const HeatingSums<double>& plain, const HeatingSums<Traced>& traced) {
     compare("heating", {BOTH(HeatingSums, oven_set), BOTH(HeatingSums, core_min),
                         BOTH(HeatingSums, face_limit), BOTH(HeatingSums, accuracy),
@@ -79,6 +86,7 @@ void expect_same(const PaneSums<double>& plain, const PaneSums<Traced>& traced) 
     expect_same(plain.room_vertical, traced.room_vertical);
     expect_same(plain.room_sideways, traced.room_sideways);
     expect_same(plain.loading, traced.loading);
+    expect_same(plain.radius_error, traced.radius_error);
 }
 
 #undef BOTH

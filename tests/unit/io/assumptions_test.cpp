@@ -42,7 +42,10 @@ std::string assumed_text(const ReadCase& read) {
 
 TEST(Assumptions, are_all_listed_in_order) {
     EXPECT_EQ(assumed_text(terse()), R"(/units = mm
-/frame/timber = flat-sawn boards, grain along the width
+/frame/base/grain = width
+/frame/base/sawn = flat
+/frame/top/grain = width
+/frame/top/sawn = flat
 /frame/loading = slide-in
 /frame/post/depth = the post's width
 /frame/post/section = fitted
