@@ -26,7 +26,7 @@ def place_of(words, text):
 
 class BadInput(program.ProgramTest):
     def refused(self, path, code, place=None, pointer="", says=""):
-        """Each command refuses the file, alike, by code, place and pointer, and leaves all as is."""
+        """Each command refuses the file, alike, by code, place and pointer; all stays as it is."""
         before = program.tree(self.folder)
         messages = set()
         for name, arguments in COMMANDS.items():
