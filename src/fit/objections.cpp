@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -62,6 +63,13 @@ void object_to_arc(const Case& c, Objections& list) {
 // Posts must leave something of each side; with sizes that pass here every glazing line is sure
 // to leave its posts, so that the sums can be done.
 void object_to_posts(const Case& c, Objections& list) {
+    const double post = std::min(c.frame.post.width.value, c.frame.post.depth.value);
+    if (c.frame.groove.width.value >= post) {
+        list.add("/frame/groove/width",
+                 "a groove of " + mm(c.frame.groove.width.value) + " in a post of " + mm(post) +
+                     " leaves no cheek on one side",
+                 "give less than " + mm(post));
+    }
     const double across = std::hypot(c.frame.post.width.value, c.frame.post.depth.value);
     for (const auto& [key, size] : {std::pair{"width", c.plan.width.value},
                                     std::pair{"depth", c.plan.depth.value}}) {
