@@ -62,8 +62,19 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         state.base = factors.base.thickness;
         state.top = factors.top.thickness;
         state.post = factors.post;
+        const auto figure = [&](std::string_view key, std::string_view symbol, N value,
+                                std::string_view source) {
+            return task.book.figure({"panes", task.side, state_path(which), key}, symbol,
+                                    Kind::length, value, source);
+        };
+        constexpr std::string_view kSized = "size as built times the sheet's factor";
+        state.length = figure("length", "L_k", pane.length * state.sheet, kSized);
+        state.height = figure("height", "W_k", pane.height * state.sheet, kSized);
         if (which == AirState::built) {
-            state.opening_least = state.opening_most = pane.opening_length;
+            constexpr std::string_view kBuilt = "as built";
+            state.opening_least =
+                figure("opening_least", "O_least", pane.opening_length, kBuilt);
+            state.opening_most = figure("opening_most", "O_most", pane.opening_length, kBuilt);
             state.base_radius = state.top_radius = pane.radius;
             continue;
         }
@@ -75,11 +86,9 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         const N above = moved_side(task, front, factors.top, path("side_at_top"), pane);
         constexpr std::string_view kSource = "glazing line outside both posts, on the moved plates";
         state.opening_least =
-            task.book.figure(path("opening_least"), "O_least", Kind::length,
-                             smaller(below, above) - in_posts, kSource);
+            figure("opening_least", "O_least", smaller(below, above) - in_posts, kSource);
         state.opening_most =
-            task.book.figure(path("opening_most"), "O_most", Kind::length,
-                             larger(below, above) - in_posts, kSource);
+            figure("opening_most", "O_most", larger(below, above) - in_posts, kSource);
         state.base_radius = state.top_radius = N(0);
         if (pane.curved) {
             state.base_radius = moved_radius(task, factors.base, path("radius_at_base"), pane);
