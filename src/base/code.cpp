@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::array kTable = {
     CodeEntry{Code::input_unreadable, "BF-IN-001", "a file can't be read, or is not text"},
-    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not of its format: JSON (comments allowed), or DXF"},
+    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not of its format: JSON (comments allowed), DXF or CSV"},
     CodeEntry{Code::input_type, "BF-IN-003", "a value has the wrong type"},
     CodeEntry{Code::input_value, "BF-IN-004", "a value is out of its range or not one of its words"},
     CodeEntry{Code::input_unknown_key, "BF-IN-005", "a key that is not known"},
