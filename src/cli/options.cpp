@@ -23,6 +23,7 @@ struct Requests {
     CheckRequest check;
     MakeRequest make;
     ExplainRequest explain;
+    CalibrateRequest calibrate;
     MaterialsRequest materials;
     SchemaRequest schema;
 };
@@ -100,6 +101,23 @@ void add_explain(CLI::App& app, ExplainRequest& request, std::optional<Request>&
     command->callback([&] { chosen = request; });
 }
 
+void add_calibrate(CLI::App& app, CalibrateRequest& request, std::optional<Request>& chosen) {
+    CLI::App* command = app.add_subcommand(
+        "calibrate", "Print what measured samples tell of a sheet, as an entry for the case file");
+    command
+        ->add_option("COUPONS", request.coupons_file,
+                     "CSV file, columns direction,before,after (coupons before and after heating) "
+                     "or radius_on_form,chord,rise (test arcs, measured on the inside face)")
+        ->required()
+        ->check(not_empty());
+    command->add_option("--like", request.like,
+                        "the library's sheet for what was not measured, cast-acrylic where nothing "
+                        "is said");
+    command->add_option("--key", request.key, "name of the entry, measured where nothing is said");
+    command->add_flag("--json", request.json, "print every figure behind the entry as JSON");
+    command->callback([&] { chosen = request; });
+}
+
 void add_libraries(CLI::App& app, Requests& requests, std::optional<Request>& chosen) {
     CLI::App* materials =
         app.add_subcommand("materials", "Print the library of materials, or one of them in full");
@@ -138,6 +156,7 @@ Parsed parse(int argc, const char* const* argv) {
     add_check(app, requests.check, parsed.request);
     add_make(app, requests.make, parsed.request);
     add_explain(app, requests.explain, parsed.request);
+    add_calibrate(app, requests.calibrate, parsed.request);
     add_libraries(app, requests, parsed.request);
     refuse_unknown_command(app, argc, argv);
     try {

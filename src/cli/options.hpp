@@ -37,6 +37,13 @@ struct ExplainRequest {
     std::string quantity;
     bool json = false;
 };
+/// `calibrate`
+struct CalibrateRequest {
+    std::string coupons_file;
+    std::string like = "cast-acrylic";  ///< sheet of the library for what was not measured
+    std::string key = "measured";       ///< of the entry in the case file
+    bool json = false;
+};
 /// `materials`
 struct MaterialsRequest {
     std::string name;  ///< empty: all, a line each
@@ -47,7 +54,7 @@ struct SchemaRequest {
 };
 
 using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest,
-                             MaterialsRequest, SchemaRequest>;
+                             CalibrateRequest, MaterialsRequest, SchemaRequest>;
 
 /// What came of the command line: a request, or an exit code where help, the version or a usage
 /// error was printed already.

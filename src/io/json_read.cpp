@@ -11,6 +11,7 @@
 #include "bowfront/base/quoted_text.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "json_tokens.hpp"
+#include "plain_text.hpp"
 #include "syntax.hpp"
 
 namespace bowfront::io {
@@ -166,54 +167,21 @@ class TreeBuilder {
     std::size_t count_ = 0;
 };
 
-Place place_of(std::string_view text, std::size_t offset) {
-    Place place{1, 1};
-    for (std::size_t at = 0; at < offset; ++at) {
-        place = text[at] == '\n' ? Place{place.line + 1, 1} : Place{place.line, place.column + 1};
-    }
-    return place;
-}
-
-// Whether the bytes are a text at all.
-bool is_text(std::string_view text, Faults& faults) {
-    for (const std::string_view mark : {"\xFF\xFE", "\xFE\xFF"}) {
-        if (text.starts_with(mark)) {
-            faults.add(Code::input_unreadable, {1, 1}, {}, "the file is UTF-16",
-                       "a file saved as UTF-8");
-            return false;
-        }
-    }
-    for (std::size_t at = 0; at < text.size();) {
-        const std::size_t length = utf8_length(text.substr(at));
-        if (length == 0 || text[at] == '\0') {
-            faults.add(Code::input_unreadable, place_of(text, at), {},
-                       length == 0 ? "a byte that is not UTF-8" : "a zero byte",
-                       "a text file saved as UTF-8");
-            return false;
-        }
-        at += length;
-    }
-    return true;
-}
-
 }  // namespace
 
 std::shared_ptr<const JsonNode> read_json(std::string_view text, Faults& faults) {
-    constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
     if (text.size() > kMostBytes) {
         faults.add(Code::input_limit, {}, {},
                    "the file has " + std::to_string(text.size()) + " bytes",
                    "at most " + std::to_string(kMostBytes) + " (4 MiB)");
         return nullptr;
     }
-    if (!is_text(text, faults)) {
+    const auto plain = plain_text(text, faults);
+    if (!plain) {
         return nullptr;
     }
-    if (text.starts_with(kByteOrderMark)) {
-        text.remove_prefix(kByteOrderMark.size());
-    }
-    TreeBuilder builder(text, faults);
-    const bool whole = nlohmann::json::sax_parse(text.begin(), text.end(), &builder,
+    TreeBuilder builder(*plain, faults);
+    const bool whole = nlohmann::json::sax_parse(plain->begin(), plain->end(), &builder,
                                                  nlohmann::json::input_format_t::json, true, true);
     return whole ? builder.tree() : nullptr;
 }

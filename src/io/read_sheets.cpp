@@ -6,7 +6,9 @@
 #include <vector>
 
 #include "bowfront/base/quoted_text.hpp"
+#include "bowfront/io/sheet_key.hpp"
 #include "bowfront/materials/sheet.hpp"
+#include "bowfront/model/coupon.hpp"
 #include "case_parts.hpp"
 #include "value_kinds.hpp"
 
@@ -15,10 +17,10 @@ namespace {
 
 constexpr std::size_t kMostSheets = 100;
 
-constexpr Range kShrink{-0.1, 0.2};
-constexpr Range kShrinkSpread{0, 0.1};
-constexpr Range kSpringback{-0.2, 0.5};
-constexpr Range kSpringbackSpread{0, 0.2};
+constexpr Range kShrink{kShrinkRange.low, kShrinkRange.high};
+constexpr Range kShrinkSpread{0, kShrinkRange.most_spread};
+constexpr Range kSpringback{kSpringbackRange.low, kSpringbackRange.high};
+constexpr Range kSpringbackSpread{0, kSpringbackRange.most_spread};
 
 struct LikeIn {
     using Result = const Sheet*;
@@ -96,19 +98,25 @@ void read_springback(ObjectReader& sheet, SheetSpec& spec) {
 
 // Whether the key of a sheet of the maker's own can be told from all others and be printed.
 bool is_own_key(Reading& reading, const JsonMember& member, const std::string& pointer) {
-    std::string found = line_fault(member.key);
-    std::string wanted = "a key of 1 to 200 characters on one line";
-    if (found.empty() && find_sheet(member.key) != nullptr) {
-        found = quoted_text(member.key) + " is a sheet of the library";
-        wanted = "a name of its own, with the library's under \"like\"";
+    const auto fault = sheet_key_fault(member.key);
+    if (fault) {
+        reading.faults().add(Code::input_value, member.place, pointer, fault->found, fault->wanted);
     }
-    if (!found.empty()) {
-        reading.faults().add(Code::input_value, member.place, pointer, found, wanted);
-    }
-    return found.empty();
+    return !fault;
 }
 
 }  // namespace
+
+std::optional<SheetKeyFault> sheet_key_fault(std::string_view key) {
+    if (std::string found = line_fault(key); !found.empty()) {
+        return SheetKeyFault{std::move(found), "a key of 1 to 200 characters on one line"};
+    }
+    if (find_sheet(key) != nullptr) {
+        return SheetKeyFault{quoted_text(key) + " is a sheet of the library",
+                             "a name of its own, with the library's under \"like\""};
+    }
+    return std::nullopt;
+}
 
 SheetSpec library_sheet(const Sheet& sheet) {
     return as_known(sheet, sheet.name);

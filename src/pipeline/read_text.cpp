@@ -32,7 +32,7 @@ std::string read_text(const std::string& path, std::size_t most) {
         if (text.size() > most) {
             refuse(path, Code::input_limit,
                    "the file is larger than " + std::to_string(most >> 20) + " MiB",
-                   "a case file is a few kilobytes");
+                   "a file of this kind is a few kilobytes");
         }
     }
     if (std::ferror(file.get()) != 0) {

@@ -26,7 +26,7 @@ def place_of(words, text):
 
 class BadInput(program.ProgramTest):
     def refused(self, path, code, place=None, pointer="", says=""):
-        """Each command refuses the file, alike, by code, place and pointer, and leaves all as is."""
+        """Each command refuses the file, alike, by code, place and pointer; all stays as it is."""
         before = program.tree(self.folder)
         messages = set()
         for name, arguments in COMMANDS.items():
@@ -223,6 +223,11 @@ class Contradictions(BadInput):
 
     def test_a_groove_that_runs_out_of_the_board(self):
         self.contradiction({"/frame/top/margin": 2}, "/frame/top/margin", "2.4 mm")
+
+    def test_a_groove_wider_than_its_post(self):
+        self.contradiction({"/frame/post/width": 9, "/frame/post/depth": 9,
+                            "/frame/post/hold": "rabbet", "/frame/groove/depth/post": 4,
+                            "/frame/groove/width": 10}, "/frame/groove/width", "less than 9 mm")
 
     def test_ribs_that_stand_in_one_another(self):
         self.contradiction({"/form/ribs/thickness": 200, "/form/ribs/max_spacing": 180},

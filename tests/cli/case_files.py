@@ -102,5 +102,17 @@ VARIANTS = {
     "thin cutter": {"/cutter/diameter": 1},
     "deep fitted posts": {"/frame/post/depth": 60, "/frame/base/margin": 40,
                           "/frame/top/margin": 40},
+    # Grooves that run on past the corner point, so that their arc turns more than the front's.
+    "half-round front, thin posts": {
+        "/plan/front": {"radius": 260},
+        "/frame/post": {"width": 14, "section": "fitted", "hold": "rabbet"},
+        "/frame/groove/depth/post": 6, "/fit/end_clearance": 1},
+    # Recesses whose outlines all but touch in the corners.
+    "beads in a small case": {
+        "/plan/width": 174.1, "/plan/front": {"rise": 86.8759},
+        "/frame/post": {"width": 58.03, "section": "square", "hold": "groove"},
+        "/frame/groove": {"width": 7.5, "depth": {"base": 3, "top": 2.9, "post": 3.68}},
+        "/frame/loading": "beaded", "/cutter/diameter": 4},
+    "low window": {"/frame/clear_height": 1},
     "failing": {"/frame/groove/width": 3.2},
 }

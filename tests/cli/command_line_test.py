@@ -75,7 +75,8 @@ class Streams(program.ProgramTest):
             ("start",): lambda text: text.startswith("//"),
             ("check", PILOT_BOAT): lambda text: text.startswith("pilot-boat model case: "),
             ("check", PILOT_BOAT, "--json"): json.loads,
-            ("explain", PILOT_BOAT, "panes/front/blank/length"): lambda text: text.startswith("L₀ = "),
+            ("explain", PILOT_BOAT, "panes/front/blank/length"):
+                lambda text: text.startswith("L₀ = "),
             ("explain", PILOT_BOAT, "panes/front/blank/length", "--json"): json.loads,
             ("materials",): lambda text: "cast-acrylic" in text,
             ("materials", "cherry"): lambda text: "cherry" in text,

@@ -3,6 +3,7 @@
 import json
 import os
 import resource
+import shutil
 import signal
 import subprocess
 import time
@@ -108,6 +109,40 @@ class Replacing(OutputTest):
         self.assertEqual(tree(self.folder / "out"), tree(self.folder / "fresh"))
         self.assertEqual({path.name for path in self.folder.iterdir()},
                          {"out", "fresh", "case.json"})
+
+    def test_the_makers_own_files_stay_in_a_renewed_output(self):
+        self.make()
+        out = self.folder / "out"
+        case = changed(RECTANGLE)
+        own = {"case.json": json.dumps(case), "parts/note.txt": "cut twice", "a/b.txt": "b"}
+        for name, text in own.items():
+            (out / name).parent.mkdir(exist_ok=True)
+            (out / name).write_text(text, encoding="utf-8")
+        (out / "link").symlink_to("a/b.txt")
+        (out / "far").symlink_to("/proc")
+        self.make(case=out / "case.json")
+        found = tree(out)
+        self.make(case=out / "case.json", folder="fresh")
+        fresh = tree(self.folder / "fresh")
+        self.assertEqual({name: found[name] for name in fresh}, fresh)
+        self.assertEqual(set(found) - set(fresh), {*own, "a", "link", "far"})
+        self.assertEqual(os.readlink(out / "link"), "a/b.txt")
+        for name, text in own.items():
+            self.assertEqual((out / name).read_text(encoding="utf-8"), text)
+
+    def test_a_report_that_is_broken_costs_nothing(self):
+        for text in ('{ "bowfront_report": 1', '{ "bowfront_report": 1, "files": 3 }',
+                     '{ "bowfront_report": 1, "files": [{ "path": "../../x" }] }',
+                     '"bowfront_report"'):
+            with self.subTest(text):
+                folder = self.folder / "broken"
+                folder.mkdir()
+                (folder / "report.json").write_text(text, encoding="utf-8")
+                (folder / "note.txt").write_text("mine", encoding="utf-8")
+                done = self.run_program("make", PILOT_BOAT, "-o", folder)
+                self.assertIn(done.returncode, (FINE, NO_OUTPUT), done.stderr)
+                self.assertEqual((folder / "note.txt").read_text(encoding="utf-8"), "mine")
+                shutil.rmtree(folder)
 
     def test_runs_side_by_side_leave_one_whole_output(self):
         self.make(folder="fresh")

@@ -30,6 +30,41 @@ GROOVE_LIMIT = 0.1
 THICKNESS_LIMIT = 0.4 + 0.1 * THICKNESS   # cast sheet, ISO 7823-1
 
 
+# Built at 20 C and 45 %; lives in 15 to 28 C, 35 to 60 %.
+BUILT, AIR = (20.0, 0.45), [(t, h) for t in (15.0, 28.0) for h in (0.35, 0.60)]
+# Black cherry per 1 % of moisture, Wood Handbook FPL-GTR-190, Table 13-5; acrylic per K, a sheet
+# maker's glazing guide; growth of extruded acrylic with humidity, a maker's data sheet.
+RADIAL, TANGENTIAL, EXPANSION = 0.00126, 0.00248, 7.2e-5
+GROWTH = [(0.0, 0.0), (0.6, 0.002), (0.8, 0.003), (1.0, 0.006)]
+
+
+def moisture(celsius, humidity):
+    """Equilibrium moisture content, %: Wood Handbook FPL-GTR-282, equation 4-5."""
+    w = 349 + 1.29 * celsius + 0.0135 * celsius**2
+    k = 0.805 + 0.000736 * celsius - 0.00000273 * celsius**2
+    k1 = 6.27 - 0.00938 * celsius - 0.000303 * celsius**2
+    k2 = 1.91 + 0.0407 * celsius - 0.000293 * celsius**2
+    kh = k * humidity
+    return 1800 / w * (kh / (1 - kh) + (k1 * kh + 2 * k1 * k2 * kh**2)
+                       / (1 + k1 * kh + k1 * k2 * kh**2))
+
+
+def growth(humidity):
+    for (h0, g0), (h1, g1) in zip(GROWTH, GROWTH[1:]):
+        if humidity <= h1:
+            return g0 + (g1 - g0) * (humidity - h0) / (h1 - h0)
+    raise ValueError(humidity)
+
+
+def states():
+    """Factors in each state, as built first: sheet, timber tangential, timber radial."""
+    for celsius, humidity in [BUILT] + AIR:
+        more = moisture(celsius, humidity) - moisture(*BUILT)
+        sheet = ((1 + EXPANSION * (celsius - BUILT[0])) * (1 + growth(humidity))
+                 / (1 + growth(BUILT[1])))
+        yield sheet, 1 + TANGENTIAL * more, 1 + RADIAL * more
+
+
 def root(function, low, high):
     """Where an increasing function passes through 0."""
     for _ in range(200):
@@ -119,21 +154,32 @@ def figures():
     height_limit = CUT_WIDTH * (1 - SHRINK) + width * SPREAD
     table["panes/front/tolerance/length"] = length_limit
     table["panes/front/tolerance/height"] = height_limit
-    table["panes/front/room/sideways/worst"] = (opening + 2 * reach - length - length_limit
-                                                - OPEN_LENGTH - 2 * DEPTH_15)
-    table["panes/front/room/vertical/worst"] = (TOP_CLEARANCE - height_limit - OPEN_HEIGHT
-                                                - DEPTH_6 - DEPTH_12)
+
+    # The plates' grain runs along the width: only their depth moves, and the front's arc with it.
+    def moved_opening(timber):
+        moved = chord_sum(lambda l: (on_front(l)[0], on_front(l)[1] * timber), side)
+        return moved - (side - opening) * timber  # flat-sawn plates and posts: both tangential
+    air = [(sheet, timber, radial, moved_opening(timber)) for sheet, timber, radial in states()]
+    table["panes/front/room/sideways/worst"] = min(
+        o + 2 * reach * timber - length * sheet for sheet, timber, _, o in air
+    ) - length_limit - OPEN_LENGTH - 2 * DEPTH_15
+    table["panes/front/room/vertical/worst"] = min(
+        CLEAR_HEIGHT + (BASE_DEPTH + TOP_DEPTH) * radial - height * sheet
+        for sheet, _, radial, _ in air) - height_limit - OPEN_HEIGHT - DEPTH_6 - DEPTH_12
     edge = "panes/front/edges/"
     table[edge + "bottom/engagement/nominal"] = BASE_DEPTH
-    table[edge + "bottom/engagement/least"] = BASE_DEPTH - DEPTH_6
+    table[edge + "bottom/engagement/least"] = (
+        BASE_DEPTH * min(radial for _, _, radial, _ in air) - DEPTH_6)
     table[edge + "top/engagement/nominal"] = TOP_DEPTH - TOP_CLEARANCE
-    table[edge + "top/engagement/least"] = (TOP_DEPTH - TOP_CLEARANCE - height_limit
-                                            - OPEN_HEIGHT - DEPTH_6)
+    table[edge + "top/engagement/least"] = min(
+        height * sheet - CLEAR_HEIGHT - BASE_DEPTH * radial for sheet, _, radial, _ in air
+    ) - height_limit - OPEN_HEIGHT - DEPTH_6
     table[edge + "top/edge_clearance/nominal"] = TOP_CLEARANCE
     table[edge + "start/engagement/nominal"] = POST_DEPTH - END_CLEARANCE
     table[edge + "start/engagement/settled"] = POST_DEPTH - 2 * END_CLEARANCE
-    table[edge + "start/engagement/least"] = (POST_DEPTH - 2 * END_CLEARANCE - length_limit
-                                              - OPEN_LENGTH - DEPTH_15)
+    table[edge + "start/engagement/least"] = min(
+        length * sheet - o - POST_DEPTH * timber for sheet, timber, _, o in air
+    ) - length_limit - OPEN_LENGTH - DEPTH_15
     table[edge + "end/engagement/nominal"] = POST_DEPTH - END_CLEARANCE
 
     # Across a straight groove the pane takes from its outer face at the mouth to the inner corner
@@ -145,7 +191,8 @@ def figures():
     table[edge + "start/face_clearance/nominal"] = GROOVE - across(formed, POST_DEPTH
                                                                    - END_CLEARANCE)
     table[edge + "start/face_clearance/least"] = (GROOVE - GROOVE_LIMIT
-                                                  - across(thickest, reach + DEPTH_15))
+                                                  - across(thickest, reach * max(timber for _, timber, _, _
+                                                                         in air) + DEPTH_15))
     table[edge + "top/face_clearance/nominal"] = GROOVE - formed
     table[edge + "top/face_clearance/least"] = GROOVE - GROOVE_LIMIT - thickest
 

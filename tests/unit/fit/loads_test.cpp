@@ -61,7 +61,7 @@ TEST(Carried, bears_twice_its_own_weight) {
     const PaneSums<double>& back = *sums.pane(CaseSide::back);
     const double pressure = 2 * 1190e-9 * 9.80665 * 3;
     EXPECT_NEAR(back.carried.force, pressure * 478 * 380, kRounding);
-    constexpr double kReadOff = 0.005;
+    constexpr double kReadOff = 0.01;  // two rows of a table, straight between them
     const double w = 0.0666 * 0.8631 / 0.91 * pressure * std::pow(380.0, 4) / (3200 * 27);
     EXPECT_NEAR(back.carried.deflection, w, kReadOff * w);
     const double stress = 0.400 * 1.04 * pressure * 380 * 380 / 9;

@@ -42,7 +42,10 @@ std::string assumed_text(const ReadCase& read) {
 
 TEST(Assumptions, are_all_listed_in_order) {
     EXPECT_EQ(assumed_text(terse()), R"(/units = mm
-/frame/timber = flat-sawn boards, grain along the width
+/frame/base/grain = width
+/frame/base/sawn = flat
+/frame/top/grain = width
+/frame/top/sawn = flat
 /frame/loading = slide-in
 /frame/post/depth = the post's width
 /frame/post/section = fitted
@@ -83,6 +86,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /service/temperature/1 = 28 C
 /service/humidity/0 = 35 %
 /service/humidity/1 = 60 %
+/service/push = 100 N
 /cutter/diameter = 3.175 mm
 /cutter/spacing = 8 mm
 )");

@@ -156,10 +156,10 @@ INSTANTIATE_TEST_SUITE_P(
               "in /form"},
         Wrong{"\"margin\": 24 },\n    \"top\"", "\"colour\": 1, \"margin\": 24 },\n    \"top\"",
               "BF-IN-005 /frame/base/colour: the key \"colour\" is not known here; one of "
-              "\"thickness\" or \"margin\""},
+              "\"thickness\", \"margin\", \"grain\" or \"sawn\""},
         Wrong{"{ \"thickness\": 20, \"margin\": 24 }", "20",
-              "BF-IN-003 /frame/base: a number stands here; an object with \"thickness\" or "
-              "\"margin\""}));
+              "BF-IN-003 /frame/base: a number stands here; an object with \"thickness\", "
+              "\"margin\", \"grain\" or \"sawn\""}));
 
 INSTANTIATE_TEST_SUITE_P(
     Panes, WrongValue,
