@@ -80,7 +80,7 @@ TEST(Prediction, holds_the_next_sample_as_often_as_it_says) {
     constexpr int kDraws = 40'000;
     constexpr unsigned kSeed = 7;
     std::mt19937 engine(kSeed);
-    const auto uniform = [&engine] { return (engine() + 0.5) * 0x1.0p-32; };
+    const auto uniform = [&engine] { return (static_cast<double>(engine()) + 0.5) * 0x1.0p-32; };
     const auto normal = [&uniform] {  // Box and Muller: the library's own differs by vendor
         return std::sqrt(-2 * std::log(uniform())) * std::cos(2 * M_PI * uniform());
     };
@@ -140,7 +140,7 @@ TEST(Calibration, does_not_depend_on_the_order_of_rows) {
     std::mt19937 engine(kSeed);
     std::vector<double> shrinks;
     for (int i = 0; i < 40; ++i) {
-        shrinks.push_back(0.01 + 0.01 * (engine() * 0x1.0p-32));
+        shrinks.push_back(0.01 + 0.01 * (static_cast<double>(engine()) * 0x1.0p-32));
     }
     shrinks.push_back(0.15);
     auto all = coupons(SheetDirection::along, shrinks);
