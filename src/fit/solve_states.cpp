@@ -50,12 +50,22 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         state.base = factors.base.thickness;
         state.top = factors.top.thickness;
         state.post = factors.post;
+        const std::string key = "states/" + std::string(state_text(which));
+        const auto sized = [&](std::string_view name, std::string_view symbol, N size) {
+            return task.figure(key + "/" + std::string(name), symbol, size * state.sheet,
+                               "size as built times the sheet's factor");
+        };
+        state.length = sized("length", "L_k", pane.length);
+        state.height = sized("height", "W_k", pane.height);
         if (which == AirState::built) {
-            state.opening_least = state.opening_most = pane.opening_length;
+            constexpr std::string_view kBuilt = "as built";
+            state.opening_least =
+                task.figure(key + "/opening_least", "O_least", pane.opening_length, kBuilt);
+            state.opening_most =
+                task.figure(key + "/opening_most", "O_most", pane.opening_length, kBuilt);
             state.base_radius = state.top_radius = pane.radius;
             continue;
         }
-        const std::string key = "states/" + std::string(state_text(which));
         const N in_posts = (pane.start_in_post + pane.end_in_post) * factors.post;
         const N below = moved_side(task, front, factors.base, key + "/side_at_base", pane);
         const N above = moved_side(task, front, factors.top, key + "/side_at_top", pane);

@@ -47,6 +47,28 @@ void add_part(const Part& part, Workings& workings) {
     }
 }
 
+void add_share(const study::Share& share, const study::ChanceOptions& options,
+               const std::string& value_path, const std::string& error_path,
+               std::string_view what, Workings& workings) {
+    const Traced value = workings.figure(
+        value_path, "P", Kind::plain, Traced(share.value),
+        "counted: share of " + std::to_string(options.samples) + " samples, seed " +
+            std::to_string(options.seed) + ", in which every limit of every edge of " +
+            std::string(what) + " holds in every state of the air");
+    workings.figure(error_path, "ΔP", Kind::plain,
+                    sqrt(value * (1 - value) / Traced(options.samples)),
+                    "standard error of a share");
+}
+
+void add_chance(const study::Chance& chance, Workings& workings) {
+    add_share(chance.fit, chance.options, "first_time_fit/value", "first_time_fit/error",
+              "every pane", workings);
+    for (const study::PaneChance& pane : chance.panes) {
+        const std::string path = "panes/" + std::string(side_text(pane.side)) + "/first_time_fit";
+        add_share(pane.fit, chance.options, path, path + "_error", "this pane", workings);
+    }
+}
+
 [[noreturn]] void refuse(const std::string& quantity, const Workings& workings,
                          const std::map<std::string, const Finding*>& checks) {
     std::vector<std::string_view> known;
@@ -70,6 +92,7 @@ std::string explain_figure(const Design& design, const std::string& quantity, bo
     for (const Part& part : all_parts(design)) {
         add_part(part, workings);
     }
+    add_chance(design.chance, workings);
     std::map<std::string, const Finding*> checks;
     for (const Finding& finding : design.findings) {
         checks.emplace("checks/" + finding.id + "/" + finding.about, &finding);

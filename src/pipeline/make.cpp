@@ -45,6 +45,10 @@ std::vector<EngagementProbe> probes(const Design& design) {
         };
         add(PaneEdge::bottom, EngagementProbe::Edge::bottom, "base", {});
         add(PaneEdge::top, EngagementProbe::Edge::top, "top", {});
+        // A rabbet takes the face away that an end's engagement is measured from.
+        if (design.c().frame.post.hold.value == Hold::rabbet) {
+            continue;
+        }
         add(PaneEdge::start, EngagementProbe::Edge::start,
             "post-" + std::string(fit::corner_text(pane.side)),
             fit::point_at(line, span.start));

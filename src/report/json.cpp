@@ -44,8 +44,8 @@ Json states_json(const PaneSums<double>& pane) {
     for (const AirState which : kAirStates) {
         const PaneState<double>& state = pane.states[static_cast<std::size_t>(which)];
         states.push_back({{"state", state_text(which)},
-                          {"length", number(pane.length * state.sheet)},
-                          {"height", number(pane.height * state.sheet)},
+                          {"length", number(state.length)},
+                          {"height", number(state.height)},
                           {"opening_least", number(state.opening_least)},
                           {"opening_most", number(state.opening_most)}});
     }

@@ -3,7 +3,7 @@
 
 def name_of(item):
     """What an item of a list is called in a path."""
-    return next(item[key] for key in ("side", "edge", "pane", "id") if key in item)
+    return next(item[key] for key in ("side", "edge", "pane", "state", "id") if key in item)
 
 
 def figures(value, path):

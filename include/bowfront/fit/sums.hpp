@@ -97,6 +97,8 @@ struct PaneState {
     N post;           ///< the same of a post's groove
     N opening_least;  ///< opening along the glazing line, the smaller of those at base and top, mm
     N opening_most;   ///< the larger of both, mm
+    N length;         ///< of the pane, mm
+    N height;         ///< of the pane, mm
     N base_radius;    ///< curved: of the circle through crown and ends of the base's groove, mm
     N top_radius;     ///< the same of the top's groove
 };
