@@ -1,6 +1,7 @@
 #include "options.hpp"
 
 #include <CLI/CLI.hpp>
+#include <charconv>
 #include <cstdio>
 #include <sstream>
 #include <string_view>
@@ -23,6 +24,7 @@ struct Requests {
     CheckRequest check;
     MakeRequest make;
     ExplainRequest explain;
+    SweepRequest sweep;
     CalibrateRequest calibrate;
     MaterialsRequest materials;
     SchemaRequest schema;
@@ -101,6 +103,62 @@ void add_explain(CLI::App& app, ExplainRequest& request, std::optional<Request>&
     command->callback([&] { chosen = request; });
 }
 
+// `I/N`, both from 1.
+std::string parse_shard(const std::string& text, study::Shard& shard) {
+    const auto number = [](std::string_view digits, std::size_t& out) {
+        const auto result = std::from_chars(digits.data(), digits.data() + digits.size(), out);
+        return result.ec == std::errc{} && result.ptr == digits.data() + digits.size();
+    };
+    const std::size_t slash = text.find('/');
+    const bool right = slash != std::string::npos &&
+                       number(std::string_view(text).substr(0, slash), shard.number) &&
+                       number(std::string_view(text).substr(slash + 1), shard.of) &&
+                       shard.number >= 1 && shard.number <= shard.of &&
+                       shard.of <= study::kMostVariants;
+    return right ? std::string() : "\"" + text + "\" is no part such as 1/4";
+}
+
+void add_sweep(CLI::App& app, SweepRequest& request, std::optional<Request>& chosen) {
+    CLI::App* command =
+        app.add_subcommand("sweep", "Solve and check a grid of variants, print a table (CSV)");
+    add_case(*command, request.case_file);
+    command
+        ->add_option("--vary", request.vary,
+                     "POINTER=FROM:TO:STEP: a number of the case file by its JSON pointer, as "
+                     "/plan/front/radius=400:450:5; may be given again, the last varies fastest")
+        ->required()
+        ->allow_extra_args(false);
+    command->add_option("-o,--output", request.file, "write the table to this new file instead")
+        ->check(not_empty());
+    command
+        ->add_option("--plot", request.plot,
+                     "draw the least worst margin over one or two varied numbers (a new SVG file)")
+        ->check(not_empty());
+    command
+        ->add_option("--samples", request.samples,
+                     "samples for the chance of a first-time fit of each variant; 0: leave it out")
+        ->check(CLI::Range(0, 10'000'000))
+        ->capture_default_str();
+    command->add_option("--seed", request.seed, "seed of the samples")
+        ->check(CLI::Range(std::uint64_t{0}, std::uint64_t{1} << 53))
+        ->capture_default_str();
+    command->add_option("--jobs", request.jobs, "threads; all that the machine has by default")
+        ->check(CLI::Range(1, 1024));
+    command->add_option_function<std::string>(
+        "--shard",
+        [&request](const std::string& text) {
+            if (std::string fault = parse_shard(text, request.shard); !fault.empty()) {
+                throw CLI::ValidationError("--shard", fault);
+            }
+        },
+        "I/N: only part I of N; the parts joined in order are the whole table");
+    command->footer(
+        "Lengths in the table are in mm. \"margin\" is the least worst margin of all checks that\n"
+        "hold a length of pane or frame against its limit; \"verdict\" is that of all checks.\n"
+        "The exit code is 0 when the table is whole, whatever the verdicts in it.");
+    command->callback([&] { chosen = request; });
+}
+
 void add_calibrate(CLI::App& app, CalibrateRequest& request, std::optional<Request>& chosen) {
     CLI::App* command = app.add_subcommand(
         "calibrate", "Print what measured samples tell of a sheet, as an entry for the case file");
@@ -156,6 +214,7 @@ Parsed parse(int argc, const char* const* argv) {
     add_check(app, requests.check, parsed.request);
     add_make(app, requests.make, parsed.request);
     add_explain(app, requests.explain, parsed.request);
+    add_sweep(app, requests.sweep, parsed.request);
     add_calibrate(app, requests.calibrate, parsed.request);
     add_libraries(app, requests, parsed.request);
     refuse_unknown_command(app, argc, argv);

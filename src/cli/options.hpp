@@ -2,12 +2,16 @@
 /// \file
 /// The command line, parsed: what was asked, as a value.
 
+#include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "bowfront/dxf/dxf.hpp"
 #include "bowfront/study/chance.hpp"
+#include "bowfront/study/sweep.hpp"
 
 namespace bowfront::cli {
 
@@ -37,6 +41,17 @@ struct ExplainRequest {
     std::string quantity;
     bool json = false;
 };
+/// `sweep`
+struct SweepRequest {
+    std::string case_file;
+    std::vector<std::string> vary;  ///< each `POINTER=FROM:TO:STEP`
+    std::string file;               ///< empty: standard output
+    std::string plot;               ///< empty: none
+    int samples = 0;                ///< 0: no chance of a first-time fit
+    std::uint64_t seed = 1;
+    std::size_t jobs = 0;           ///< 0: as many as the machine has
+    study::Shard shard;
+};
 /// `calibrate`
 struct CalibrateRequest {
     std::string coupons_file;
@@ -53,7 +68,7 @@ struct SchemaRequest {
     std::string name;
 };
 
-using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest,
+using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest, SweepRequest,
                              CalibrateRequest, MaterialsRequest, SchemaRequest>;
 
 /// What came of the command line: a request, or an exit code where help, the version or a usage

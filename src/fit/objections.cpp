@@ -246,10 +246,8 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
     }
 }
 
-}  // namespace
-
-std::vector<Objection> objections(const Case& c) {
-    Objections list;
+// What can be told before any sum is done.
+void object_to_values(const Case& c, Objections& list) {
     object_to_arc(c, list);
     object_to_posts(c, list);
     object_to_plates(c, list);
@@ -257,24 +255,27 @@ std::vector<Objection> objections(const Case& c) {
     for (const PaneSpec& spec : c.panes) {
         object_to_pane(c, spec, list);
     }
-    if (!list.empty()) {
-        return list.take();
+}
+
+// Radii are looked at before the form and the grooves are computed from them.
+void object_to_radius(const Case& c, Objections& list) {
+    const auto arc = front_arc(c.plan);
+    if (!arc) {
+        return;
     }
-    // Radii are looked at before the form and the grooves are computed from them.
-    if (const auto arc = front_arc(c.plan)) {
-        const PaneSpec* spec = c.pane(CaseSide::front);
-        const double least = spec ? spec->thickness.value / 2 +
-                                        forming::least_inside_radius(
-                                            c.form, c.sheets.at(spec->sheet).springback.value)
-                                  : 0;
-        if (arc->radius <= std::max(least, c.frame.groove.width.value)) {
-            list.add("/plan/front",
-                     "the radius (" + mm(arc->radius) + ") is too small for sheet, groove and form",
-                     "give a larger radius, or a thinner skin");
-            return list.take();
-        }
+    const PaneSpec* spec = c.pane(CaseSide::front);
+    const double least = spec ? spec->thickness.value / 2 +
+                                    forming::least_inside_radius(
+                                        c.form, c.sheets.at(spec->sheet).springback.value)
+                              : 0;
+    if (arc->radius <= std::max(least, c.frame.groove.width.value)) {
+        list.add("/plan/front",
+                 "the radius (" + mm(arc->radius) + ") is too small for sheet, groove and form",
+                 "give a larger radius, or a thinner skin");
     }
-    const CaseSums<double> sums = solve(c);
+}
+
+void object_to_sums(const Case& c, const CaseSums<double>& sums, Objections& list) {
     for (const auto& pane : sums.panes) {
         object_to_solved_pane(c, pane, list);
         object_to_tolerances(c, pane, list);
@@ -282,10 +283,31 @@ std::vector<Objection> objections(const Case& c) {
     for (const auto& form : sums.forms) {
         object_to_form(c, form, list);
     }
+}
+
+}  // namespace
+
+Solution solution(const Case& c) {
+    Solution out;
+    Objections list;
+    object_to_values(c, list);
     if (list.empty()) {
-        object_to_layout(c, layout(c, sums), list);
+        object_to_radius(c, list);
     }
-    return list.take();
+    if (list.empty()) {
+        out.sums = solve(c);
+        object_to_sums(c, out.sums, list);
+    }
+    if (list.empty()) {
+        out.layout = layout(c, out.sums);
+        object_to_layout(c, out.layout, list);
+    }
+    out.objections = list.take();
+    return out;
+}
+
+std::vector<Objection> objections(const Case& c) {
+    return solution(c).objections;
 }
 
 }  // namespace bowfront::fit

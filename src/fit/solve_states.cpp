@@ -1,21 +1,33 @@
-#include <string>
+#include <string_view>
 
 #include "solve.hpp"
 
 namespace bowfront::fit {
 namespace {
 
+// Where a state's figures of a pane stand, below the pane's own path.
+std::string_view state_path(AirState state) noexcept {
+    switch (state) {
+        case AirState::built: return "states/built";
+        case AirState::cold_dry: return "states/cold-dry";
+        case AirState::cold_damp: return "states/cold-damp";
+        case AirState::warm_dry: return "states/warm-dry";
+        case AirState::warm_damp: break;
+    }
+    return "states/warm-damp";
+}
+
 // The length of a side of the glazing line on a plate that has moved.
 template <class N>
 N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-             const PlateFactors<N>& plate, const std::string& key, const PaneSums<N>& pane) {
+             const PlateFactors<N>& plate, const FigurePath& path, const PaneSums<N>& pane) {
     if (!pane.curved) {
         const bool across = task.spec.side == CaseSide::front || task.spec.side == CaseSide::back;
         return pane.side_length * (across ? plate.width : plate.depth);
     }
     const N width = plate.width;
     const N depth = plate.depth;
-    return task.book.solved({"panes", task.side, key}, "S_k", Kind::length,
+    return task.book.solved(path, "S_k", Kind::length,
                             stretched_arc(value_of(front->radius), value_of(front->sweep),
                                           value_of(width), value_of(depth)),
                             "length of the arc stretched along chord and rise: integral of "
@@ -27,11 +39,11 @@ N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
 // The radius of the groove that a curved pane stands in on a plate that has moved: of the circle
 // through the groove's crown and the points where the pane's ends stand.
 template <class N>
-N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const std::string& key,
+N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
                const PaneSums<N>& pane) {
     const N chord = pane.chord * plate.width;
     const N rise = pane.rise * plate.depth;
-    return task.figure(key, "R_k", (chord * chord / 4 + rise * rise) / (2 * rise),
+    return task.book.figure(path, "R_k", Kind::length, (chord * chord / 4 + rise * rise) / (2 * rise),
                        "geometry: chord and rise of the groove along the pane, each as its way of "
                        "the plate has moved");
 }
@@ -50,34 +62,37 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         state.base = factors.base.thickness;
         state.top = factors.top.thickness;
         state.post = factors.post;
-        const std::string key = "states/" + std::string(state_text(which));
-        const auto sized = [&](std::string_view name, std::string_view symbol, N size) {
-            return task.figure(key + "/" + std::string(name), symbol, size * state.sheet,
-                               "size as built times the sheet's factor");
+        const auto figure = [&](std::string_view key, std::string_view symbol, N value,
+                                std::string_view source) {
+            return task.book.figure({"panes", task.side, state_path(which), key}, symbol,
+                                    Kind::length, value, source);
         };
-        state.length = sized("length", "L_k", pane.length);
-        state.height = sized("height", "W_k", pane.height);
+        constexpr std::string_view kSized = "size as built times the sheet's factor";
+        state.length = figure("length", "L_k", pane.length * state.sheet, kSized);
+        state.height = figure("height", "W_k", pane.height * state.sheet, kSized);
         if (which == AirState::built) {
             constexpr std::string_view kBuilt = "as built";
             state.opening_least =
-                task.figure(key + "/opening_least", "O_least", pane.opening_length, kBuilt);
-            state.opening_most =
-                task.figure(key + "/opening_most", "O_most", pane.opening_length, kBuilt);
+                figure("opening_least", "O_least", pane.opening_length, kBuilt);
+            state.opening_most = figure("opening_most", "O_most", pane.opening_length, kBuilt);
             state.base_radius = state.top_radius = pane.radius;
             continue;
         }
+        const auto path = [&](std::string_view key) {
+            return FigurePath{"panes", task.side, state_path(which), key};
+        };
         const N in_posts = (pane.start_in_post + pane.end_in_post) * factors.post;
-        const N below = moved_side(task, front, factors.base, key + "/side_at_base", pane);
-        const N above = moved_side(task, front, factors.top, key + "/side_at_top", pane);
+        const N below = moved_side(task, front, factors.base, path("side_at_base"), pane);
+        const N above = moved_side(task, front, factors.top, path("side_at_top"), pane);
         constexpr std::string_view kSource = "glazing line outside both posts, on the moved plates";
         state.opening_least =
-            task.figure(key + "/opening_least", "O_least", smaller(below, above) - in_posts, kSource);
+            figure("opening_least", "O_least", smaller(below, above) - in_posts, kSource);
         state.opening_most =
-            task.figure(key + "/opening_most", "O_most", larger(below, above) - in_posts, kSource);
+            figure("opening_most", "O_most", larger(below, above) - in_posts, kSource);
         state.base_radius = state.top_radius = N(0);
         if (pane.curved) {
-            state.base_radius = moved_radius(task, factors.base, key + "/radius_at_base", pane);
-            state.top_radius = moved_radius(task, factors.top, key + "/radius_at_top", pane);
+            state.base_radius = moved_radius(task, factors.base, path("radius_at_base"), pane);
+            state.top_radius = moved_radius(task, factors.top, path("radius_at_top"), pane);
         }
     }
 }

@@ -11,6 +11,9 @@
 
 namespace bowfront::io {
 
+/// All sections, each held to its own ranges; what they contradict in each other is not asked.
+[[nodiscard]] Case read_sections(ObjectReader& file);
+
 [[nodiscard]] Plan read_plan(ObjectReader plan);
 
 [[nodiscard]] Frame read_frame(ObjectReader frame);

@@ -1,6 +1,7 @@
 #include "contradictions.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <initializer_list>
 #include <numbers>
@@ -28,6 +29,8 @@ class Contradictions {
         post_groove();
         post_on_side("/plan/width", case_.plan.width);
         post_on_side("/plan/depth", case_.plan.depth);
+        span("/service/temperature", case_.service.temperature);
+        span("/service/humidity", case_.service.humidity);
     }
 
   private:
@@ -156,6 +159,13 @@ class Contradictions {
                 "a side of " + length(*side) + " is no longer than the posts take, " +
                     length(width),
                 "more than " + length(width));
+        }
+    }
+
+    // Low and high under one key.
+    void span(const std::string& pointer, const std::array<Sourced<double>, 2>& ends) {
+        if (sound({pointer}) && *ends[0] > *ends[1]) {
+            add(pointer, "the first is higher than the second", "the lower of the two first");
         }
     }
 

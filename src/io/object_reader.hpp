@@ -7,6 +7,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <utility>
 #include <vector>
 
@@ -97,6 +98,11 @@ class ObjectReader {
     template <class In>
     [[nodiscard]] std::optional<Sourced<typename In::Result>> read(const Value& value,
                                                                    const In& in) {
+        if constexpr (std::is_same_v<typename In::Result, double>) {
+            reading_->note(value.pointer, in);
+        } else if constexpr (std::is_same_v<typename In::Result, ToleranceSpec>) {
+            reading_->note(value.pointer, by_length(in));
+        }
         auto meant = in(*reading_, value);
         if (!meant) {
             return std::nullopt;
@@ -119,6 +125,15 @@ class ObjectReader {
     [[nodiscard]] Value value() const { return {node_, pointer_}; }
 
   private:
+    // A tolerance as a number: its length.
+    template <class In>
+    static NumberIn by_length(const In& in) {
+        return [in](Reading& reading, const Value& value) -> std::optional<double> {
+            const auto spec = in(reading, value);
+            return spec && !spec->by_class ? std::optional(spec->value) : std::nullopt;
+        };
+    }
+
     ObjectReader(Reading& reading, const JsonNode* node, std::string pointer, std::string pattern);
 
     [[nodiscard]] ObjectReader silent(std::string_view key) const;

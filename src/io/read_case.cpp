@@ -40,6 +40,8 @@ struct VersionIn {
     }
 };
 
+}  // namespace
+
 // The sections in the order of the table of keys, but for those that others need.
 Case read_sections(ObjectReader& file) {
     Case whole;
@@ -68,8 +70,6 @@ Case read_sections(ObjectReader& file) {
     file.finish();
     return whole;
 }
-
-}  // namespace
 
 ReadCase read_case(std::string_view text, const std::string& file_name) {
     Faults faults(file_name);

@@ -42,11 +42,6 @@ std::array<Sourced<double>, 2> read_span(ObjectReader& object, std::string_view 
     for (std::size_t i = 0; i < ends.size(); ++i) {
         out[i] = object.read(ends[i], in).value_or(Sourced<double>{});
     }
-    if (!object.reading().faults().touch(value->pointer) && *out[0] > *out[1]) {
-        object.reading().refuse(*value, Code::input_contradiction,
-                                "the first is higher than the second",
-                                "the lower of the two first");
-    }
     return out;
 }
 

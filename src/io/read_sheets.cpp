@@ -98,6 +98,10 @@ void read_springback(ObjectReader& sheet, SheetSpec& spec) {
 
 // Whether the key of a sheet of the maker's own can be told from all others and be printed.
 bool is_own_key(Reading& reading, const JsonMember& member, const std::string& pointer) {
+    if (reading.sheet_keys() == Reading::SheetKeys::of_library_too &&
+        find_sheet(member.key) != nullptr) {
+        return true;
+    }
     const auto fault = sheet_key_fault(member.key);
     if (fault) {
         reading.faults().add(Code::input_value, member.place, pointer, fault->found, fault->wanted);

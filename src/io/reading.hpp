@@ -2,6 +2,8 @@
 /// \file
 /// What all parts of the reader of one file share.
 
+#include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -18,6 +20,11 @@ struct Value {
     const JsonNode* node = nullptr;
     std::string pointer;
 };
+
+class Reading;
+
+/// How a number is read that stands at some place.
+using NumberIn = std::function<std::optional<double>(Reading&, const Value&)>;
 
 /// Faults and assumptions of one file, and the unit of its bare lengths.
 class Reading {
@@ -41,10 +48,31 @@ class Reading {
     void list_used(const Origin& origin, std::string value);
     [[nodiscard]] std::vector<Assumption> take_assumed() noexcept { return std::move(assumed_); }
 
+    /// Whether the file may have an entry for a sheet of the library under its own name: only
+    /// where a number of it is varied.
+    enum class SheetKeys { own, of_library_too };
+    [[nodiscard]] SheetKeys sheet_keys() const noexcept { return sheet_keys_; }
+    void set_sheet_keys(SheetKeys keys) noexcept { sheet_keys_ = keys; }
+
+    /// Keeps how the number at a pointer is read, once it is met.
+    void watch(std::string pointer) { watched_pointer_ = std::move(pointer); }
+    /// Empty where no number was read there.
+    [[nodiscard]] const NumberIn& watched() const noexcept { return watched_; }
+    /// Tells how the number at a pointer is read.
+    template <class In>
+    void note(std::string_view pointer, const In& in) {
+        if (pointer == watched_pointer_) {
+            watched_ = in;
+        }
+    }
+
   private:
     Faults& faults_;
     LengthUnit unit_ = LengthUnit::millimetre;
     std::vector<Assumption> assumed_;
+    SheetKeys sheet_keys_ = SheetKeys::own;
+    std::string watched_pointer_ = "(none)";  // no JSON pointer
+    NumberIn watched_;
 };
 
 /// Where a given value stands.

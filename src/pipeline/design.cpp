@@ -1,5 +1,7 @@
 #include "bowfront/pipeline/design.hpp"
 
+#include <utility>
+
 #include "bowfront/base/error.hpp"
 #include "bowfront/fit/checks.hpp"
 
@@ -10,7 +12,8 @@ Design design(std::string_view text, const std::string& file_name,
     Design result;
     result.read = io::read_case(text, file_name);
     std::vector<Diagnostic> faults;
-    for (const Objection& objection : fit::objections(result.c())) {
+    fit::Solution solution = fit::solution(result.c());
+    for (const Objection& objection : solution.objections) {
         const io::Place place = result.read.places.of_value(objection.pointer);
         faults.push_back({Code::input_contradiction, file_name, place.line, place.column,
                           objection.pointer, objection.found, objection.wanted});
@@ -18,8 +21,8 @@ Design design(std::string_view text, const std::string& file_name,
     if (!faults.empty()) {
         throw InputError(std::move(faults));
     }
-    result.sums = fit::solve(result.c());
-    result.layout = fit::layout(result.c(), result.sums);
+    result.sums = std::move(solution.sums);
+    result.layout = std::move(solution.layout);
     result.findings = fit::checks(result.c(), result.sums, result.layout);
     result.chance = study::first_time_fit(result.c(), result.sums, chance);
     for (Finding& finding : study::chance_checks(result.chance)) {

@@ -21,6 +21,17 @@ inline constexpr double kHeatReserve = 5;
 /// and lay out only a case that has none.
 [[nodiscard]] std::vector<Objection> objections(const Case& c);
 
+/// A case solved and laid out, or why it can't be.
+struct Solution {
+    std::vector<Objection> objections;  ///< as `fit::objections`; where any, the rest is unfinished
+    CaseSums<double> sums;
+    Layout layout;
+};
+
+/// The objections to a case together with the sums and the layout that they are found by, each
+/// worked out once.
+[[nodiscard]] Solution solution(const Case& c);
+
 /// All checks of a case, in a fixed order: panes in file order, then the frame, then the forms.
 /// A check fails when its nominal breaks the limit, and warns when only the worst case does.
 /// @param c       free of objections
