@@ -7,7 +7,7 @@ namespace {
 
 constexpr std::array kTable = {
     CodeEntry{Code::input_unreadable, "BF-IN-001", "a file can't be read, or is not text"},
-    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not of its format: JSON (comments allowed), or DXF"},
+    CodeEntry{Code::input_syntax, "BF-IN-002", "the text is not of its format: JSON (comments allowed), DXF or CSV"},
     CodeEntry{Code::input_type, "BF-IN-003", "a value has the wrong type"},
     CodeEntry{Code::input_value, "BF-IN-004", "a value is out of its range or not one of its words"},
     CodeEntry{Code::input_unknown_key, "BF-IN-005", "a key that is not known"},
@@ -27,6 +27,7 @@ constexpr std::array kTable = {
     CodeEntry{Code::fit_shrink, "BF-FIT-009", "whether the sheet's shrink was measured"},
     CodeEntry{Code::fit_radius, "BF-FIT-010", "a curved pane's own radius against its grooves'"},
     CodeEntry{Code::fit_chance, "BF-FIT-011", "how likely a pane fits at the first try"},
+    CodeEntry{Code::fit_load, "BF-FIT-012", "what a push, or being carried, does to a pane"},
     CodeEntry{Code::frame_post_on_plate, "BF-FRAME-001", "a post within base and top"},
     CodeEntry{Code::frame_cutter, "BF-FRAME-002", "the cutter against a groove's width"},
     CodeEntry{Code::frame_web, "BF-FRAME-003", "web between two grooves"},

@@ -9,6 +9,7 @@ namespace bowfront::fit {
 
 void check_pane(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list);
+void check_loads(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_heating(const Case& c, const HeatingSums<double>& heating, CheckList& list);
 void check_blank(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_frame(const Case& c, const CaseSums<double>& sums, const Layout& layout,

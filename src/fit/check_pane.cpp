@@ -121,12 +121,14 @@ std::string swing_advice(const Case& c, const PaneSums<double>& pane, double mis
     if (own_height(*c.pane(pane.side))) {
         return "deepen the top groove by " + at_least_text(missing) + "; " + std::string(kSlide);
     }
-    // The tilted pane stands up by the diagonal of height and rise, which is to be shorter.
-    const double diagonal = std::hypot(pane.height, pane.rise) - missing;
-    if (diagonal <= pane.rise) {
+    // The tilted pane stands up by the diagonal of its height and of its rise and thickness, which
+    // is to be shorter.
+    const double deep = pane.rise + pane.formed_thickness;
+    const double diagonal = std::hypot(pane.height, deep) - missing;
+    if (diagonal <= deep) {
         return std::string(kSlide);
     }
-    const double lower = pane.height - std::sqrt(diagonal * diagonal - pane.rise * pane.rise);
+    const double lower = pane.height - std::sqrt(diagonal * diagonal - deep * deep);
     return "make loading_clearance larger by " + at_least_text(lower) + "; " + std::string(kSlide);
 }
 
@@ -233,6 +235,7 @@ void check_pane(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     check_loading(c, pane, list);
     check_bend(c, pane, list);
     check_radius(c, pane, list);
+    check_loads(c, pane, list);
     check_blank(c, pane, list);
 }
 

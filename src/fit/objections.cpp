@@ -236,7 +236,8 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
         if (post.section.size() != 1) {
             list.add("/frame/groove", "the grooves cut the " + corner + " post apart",
                      "give narrower or shallower post grooves, or a larger post");
-        } else if (post.grooves.size() == 2 && gap(post.grooves[0].hold, post.grooves[1].hold) == 0) {
+        } else if (post.grooves.size() == 2 && c.frame.post.hold.value == Hold::groove &&
+                   gap(post.grooves[0].hold, post.grooves[1].hold) == 0) {
             list.add("/frame/groove/depth/post", "the grooves in the " + corner + " post meet",
                      "give shallower or narrower grooves, or a larger post");
         } else {

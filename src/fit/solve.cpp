@@ -98,6 +98,7 @@ CaseSums<N> solve_all(const Case& c, Book<N>& book) {
         solve_states(task, sums.front, timber, sheets.at(spec.sheet), pane);
         solve_edges(task, pane);
         solve_radius(task, pane);
+        solve_loads(task, pane);
         if (pane.heated) {
             sums.heating.push_back(solve_heating(task, pane));
             sums.forms.push_back(solve_form(task, pane));

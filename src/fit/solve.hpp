@@ -53,4 +53,8 @@ void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane);
 template <class N>
 void solve_radius(const PaneTask<N>& task, PaneSums<N>& pane);
 
+/// What a push and being carried do to a pane. After the edges.
+template <class N>
+void solve_loads(const PaneTask<N>& task, PaneSums<N>& pane);
+
 }  // namespace bowfront::fit

@@ -261,19 +261,21 @@ void solve_room(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pan
                     kLimits);
 }
 
-// The largest groove width that a pane's top edge takes while its foot swings in: over tilt
-// angles φ, e·sin φ + t·cos φ + f·(1 − cos φ), where e = W·cos φ + f·sin φ − H stands in the groove.
+// The largest groove width that a pane's top edge takes while its foot swings in, just clear of the
+// base: over tilt angles φ, e·sin φ + t·cos φ + f·(1 − cos φ), where e stands in the groove, measured
+// along the pane: e·cos φ = W·cos φ + (f + t)·sin φ − H.
 double widest_tilt(double height, double opening, double rise, double thickness) {
     constexpr int kSteps = 4096;
     constexpr double kSteepest = 1.5;
     double widest = thickness;
     for (int i = 1; i <= kSteps; ++i) {
         const double angle = kSteepest * i / kSteps;
-        const double depth = height * std::cos(angle) + rise * std::sin(angle) - opening;
+        const double depth =
+            height * std::cos(angle) + (rise + thickness) * std::sin(angle) - opening;
         if (depth <= 0) {
             break;  // out of the groove from here on
         }
-        widest = std::max(widest, depth * std::sin(angle) + thickness * std::cos(angle) +
+        widest = std::max(widest, depth * std::tan(angle) + thickness * std::cos(angle) +
                                       rise * (1 - std::cos(angle)));
     }
     return widest;
@@ -311,7 +313,8 @@ void solve_loading(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& 
             {"panes", task.side, key}, symbol, Kind::length,
             widest_tilt(value_of(height), value_of(opening), value_of(pane.rise),
                         value_of(thickness)),
-            "largest e·sin φ + t·cos φ + f·(1 − cos φ) over the swing, e = W·cos φ + f·sin φ − H",
+            "largest e·sin φ + t·cos φ + f·(1 − cos φ) over the swing, e = W + (f + t)·tan φ − "
+            "H/cos φ",
             {pane.height, pane.opening_height, pane.rise, thickness}, kGeometry);
     };
     const N tall = pane.height + pane.height_tolerance;
@@ -320,12 +323,14 @@ void solve_loading(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& 
                               pane.formed_thickness);
     loading.tilt_width_worst =
         tilt("loading/tilt_width_worst", "b_worst", tall, low, pane.thickest);
+    const N deep = pane.rise + pane.formed_thickness;
+    const N deep_worst = pane.rise + pane.thickest;
     loading.tilt_rise =
         task.figure("loading/tilt_rise", "z",
-                    sqrt(pane.height * pane.height + pane.rise * pane.rise) - pane.opening_height,
+                    sqrt(pane.height * pane.height + deep * deep) - pane.opening_height,
                     "most that a tilted pane and the spread of its curved edge stand up");
     loading.tilt_rise_worst = task.figure("loading/tilt_rise_worst", "z_worst",
-                                          sqrt(tall * tall + pane.rise * pane.rise) - low, kLimits);
+                                          sqrt(tall * tall + deep_worst * deep_worst) - low, kLimits);
 }
 
 }  // namespace

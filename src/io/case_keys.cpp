@@ -45,7 +45,8 @@ constexpr std::array kThickness = {Word{"thickness"}};
 constexpr std::array kRibs = {Word{"thickness"}, Word{"depth"}, Word{"max_spacing"}, Word{"foot"}};
 constexpr std::array kFence = {Word{"depth"}, Word{"clearance"}};
 constexpr std::array kOven = {Word{"inside"}, Word{"accuracy"}, Word{"set"}};
-constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"humidity"}};
+constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"humidity"},
+                                 Word{"push"}};
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};

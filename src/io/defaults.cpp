@@ -65,6 +65,8 @@ constexpr std::array kTable = {
     Default{"/service/temperature/1", "28 C", kIndoors},
     Default{"/service/humidity/0", "35 %", kIndoors},
     Default{"/service/humidity/1", "60 %", kIndoors},
+    Default{"/service/push", "100 N",
+            "a hand in the middle of a pane; common practice, no source"},
     Default{"/stock/*/count", "as many as needed", "the stock is not counted", kRule},
     Default{"/cutter/diameter", "3.175 mm", "a cutter of 1/8 in; common practice, no source"},
     Default{"/cutter/spacing", "8 mm", kPractice},

@@ -18,6 +18,8 @@ constexpr Range kHeat{-50, 400};
 constexpr Range kAir{-1, 60};
 constexpr Range kHumidity{0.05, 0.95};
 constexpr Range kAccuracy{0, 50};
+// Up to a grown man's weight and as much again.
+constexpr Range kPush{0, 2000};
 constexpr std::size_t kMostStock = 1000;
 
 Sourced<double> thickness_or_default(ObjectReader object, const Range& range, Use use) {
@@ -155,6 +157,7 @@ Service read_service(ObjectReader service) {
                                 "a list of the lowest and the highest temperature");
     out.humidity = read_span(service, "humidity", RatioIn{kHumidity},
                              "a list of the lowest and the highest humidity");
+    out.push = service.or_default("push", ForceIn{kPush});
     service.finish();
     return out;
 }

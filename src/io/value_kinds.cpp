@@ -20,6 +20,9 @@ std::string degree_text(double radians) {
 std::string celsius_text(double celsius) {
     return rounded_text(celsius, 2) + " C";
 }
+std::string newton_text(double newtons) {
+    return rounded_text(newtons, 2) + " N";
+}
 
 template <class ToText>
 std::string range_text(const Range& range, const ToText& text) {
@@ -120,6 +123,12 @@ std::optional<double> TemperatureDifferenceIn::operator()(Reading& reading,
         with_unit(reading, value, R"(a difference of temperatures as a text, such as "5 C")",
                   parse_temperature_difference);
     return kelvin ? within(reading, value, *kelvin, range, celsius_text) : std::nullopt;
+}
+
+std::optional<double> ForceIn::operator()(Reading& reading, const Value& value) const {
+    const auto newtons =
+        with_unit(reading, value, R"(a force as a text, such as "100 N")", parse_force);
+    return newtons ? within(reading, value, *newtons, range, newton_text) : std::nullopt;
 }
 
 std::optional<int> CountIn::operator()(Reading& reading, const Value& value) const {

@@ -67,6 +67,13 @@ struct TemperatureDifferenceIn {
     [[nodiscard]] std::optional<double> operator()(Reading& reading, const Value& value) const;
 };
 
+/// N; the file has to give a unit.
+struct ForceIn {
+    using Result = double;
+    Range range;
+    [[nodiscard]] std::optional<double> operator()(Reading& reading, const Value& value) const;
+};
+
 /// A whole number.
 struct CountIn {
     using Result = int;

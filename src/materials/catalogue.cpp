@@ -142,6 +142,7 @@ std::string describe(const Sheet& sheet) {
     table.add("modulus of elasticity", sheet.modulus);
     table.add("Poisson's ratio", sheet.poisson);
     table.add("thermal expansion", sheet.expansion, {.decimals = 7});
+    table.add("bending strength, short time", sheet.flexural_strength);
     table.add("long-term stress limit", sheet.long_term_stress);
     table.add("cold bend, radius / thickness", sheet.cold_bend_multiple);
     table.add("thermal conductivity", sheet.conductivity);

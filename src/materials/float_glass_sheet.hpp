@@ -21,6 +21,9 @@ inline constexpr Sheet kFloatGlass{
     .modulus = stress(70000, sourcing::reproduced(source::kGlassProperties)),
     .poisson = between(ratio(0.20, sourcing::reproduced(source::kGlassProperties)), 0.20, 0.23),
     .expansion = expansion(9e-6, sourcing::reproduced(source::kGlassProperties)),
+    .flexural_strength =
+        noted(stress(45, sourcing::reproduced(source::kGlassProperties)),
+              "characteristic, annealed; heat-strengthened 70 MPa, toughened 120 MPa"),
     .long_term_stress =
         noted(stress(8, sourcing::remembered()),
               "annealed glass, lasting load, after EN 16612; the characteristic bending strength "

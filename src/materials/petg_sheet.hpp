@@ -16,6 +16,7 @@ inline constexpr Sheet kPetg{
     .modulus = stress(2200, sourcing::seen(source::kPetgDataSheet)),
     .poisson = between(ratio(0.39, sourcing::remembered()), 0.38, 0.40),
     .expansion = expansion(6.8e-5, sourcing::seen(source::kPetgDataSheet)),
+    .flexural_strength = stress(79, sourcing::seen(source::kPetgDataSheet)),
     .long_term_stress = stress(7, sourcing::remembered()),
     .cold_bend_multiple =
         noted(between(ratio(150, sourcing::remembered()), 100, 150),

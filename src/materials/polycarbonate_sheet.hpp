@@ -17,6 +17,7 @@ inline constexpr Sheet kPolycarbonate{
     .poisson = between(ratio(0.37, sourcing::seen(source::kPolycarbonateDataSheets)), 0.37, 0.38),
     .expansion = between(expansion(6.5e-5, sourcing::seen(source::kPolycarbonateDataSheets)),
                          6.5e-5, 7.0e-5),
+    .flexural_strength = stress(93, sourcing::seen(source::kPolycarbonateDataSheets)),
     .long_term_stress = stress(14, sourcing::remembered()),
     .cold_bend_multiple = noted(ratio(100, sourcing::seen(source::kPolycarbonateColdForming)),
                                 "radius over thickness, uncoated sheet held in a frame for good"),

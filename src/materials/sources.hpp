@@ -8,6 +8,8 @@ namespace bowfront::source {
 
 // Acrylic.
 inline constexpr std::string_view kAcrylicDataSheets = "data sheets of acrylic sheet";
+inline constexpr std::string_view kFacilitiesCriteria =
+    "US facilities criteria 4-159-01, Table 3-1";
 inline constexpr std::string_view kThermoformingBrief = "a sheet maker's thermoforming brief";
 inline constexpr std::string_view kFabricationManual = "a sheet maker's fabrication manual";
 inline constexpr std::string_view kDesignStresses =

@@ -41,6 +41,8 @@ constexpr std::array kDifferences = {Unit{"C", 1},    Unit{"degC", 1},    Unit{"
                                      Unit{"F", 5, 9}, Unit{"degF", 5, 9}, Unit{"deg F", 5, 9},
                                      Unit{"K", 1}};
 constexpr std::array kRatios = {Unit{"%", 1, 100}};
+constexpr std::array kForces = {Unit{"N", 1}, Unit{"kN", 1000},
+                                Unit{"lbf", 44482216152605, 1e13}};
 constexpr std::array kTimes = {Unit{"s", 1}, Unit{"min", 60}, Unit{"h", 3600}};
 
 constexpr std::string_view kLengthWanted =
@@ -53,6 +55,7 @@ constexpr std::string_view kDifferenceWanted =
     R"(a difference of temperatures with its unit, such as "5 C" or "9 F")";
 constexpr std::string_view kRatioWanted =
     R"(a ratio with its unit, such as "1.5 %", or a fraction, such as "1/3")";
+constexpr std::string_view kForceWanted = R"(a force with its unit, such as "100 N" or "25 lbf")";
 constexpr std::string_view kTimeWanted = R"(a time with its unit, such as "12 min" or "30 s")";
 
 struct Spelling {
@@ -267,6 +270,10 @@ Quantity parse_ratio(std::string_view text) {
     }
     const Unit* const unit = reader.unit(kRatios);
     return unit != nullptr ? reader.result(in_units_of_the_code(*amount, *unit)) : reader.failed();
+}
+
+Quantity parse_force(std::string_view text) {
+    return parse(text, kForces, kForceWanted);
 }
 
 Quantity parse_time(std::string_view text) {

@@ -119,7 +119,8 @@ Case pilot_boat() {
     c.service = {given(20.0, "/service/built_at/temperature"),
                  given(0.45, "/service/built_at/humidity"),
                  {given(15.0, "/service/temperature/0"), given(28.0, "/service/temperature/1")},
-                 {given(0.35, "/service/humidity/0"), given(0.6, "/service/humidity/1")}};
+                 {given(0.35, "/service/humidity/0"), given(0.6, "/service/humidity/1")},
+                 assumed(100.0, "/service/push")};
     c.stock = {{"plywood", 18, {1220, 2440}, 2, "/stock/0"},
                {"cast-acrylic", 3, {1000, 1500}, {}, "/stock/1"}};
     c.cutter = {given(3.175, "/cutter/diameter"), given(8.0, "/cutter/spacing")};

@@ -32,6 +32,7 @@ enum class Code {
     fit_shrink,
     fit_radius,
     fit_chance,
+    fit_load,
     // The frame.
     frame_post_on_plate,
     frame_cutter,

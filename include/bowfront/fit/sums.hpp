@@ -65,6 +65,18 @@ struct RadiusSums {
     N stress_worst;          ///< of a heated pane that touches, or of a cold one in the worst state
 };
 
+/// What a load square to a pane does to it. The pane rests on all four edges.
+template <class N>
+struct LoadSums {
+    N force;             ///< N
+    N deflection;        ///< of its middle
+    N deflection_worst;  ///< of the thinnest sheet
+    N stress;            ///< in its faces, MPa
+    N stress_worst;
+    N held;              ///< settled engagement that the bow leaves at the edge that it leaves least
+    N held_worst;
+};
+
 /// Tolerances of the frame as one pane meets them, ± mm.
 template <class N>
 struct FrameTolerances {
@@ -130,6 +142,8 @@ struct PaneSums {
     RoomSums<N> room_sideways;
     LoadingSums<N> loading;
     RadiusSums<N> radius_error;                          ///< 0 for flat panes
+    LoadSums<N> push;     ///< a hand in its middle
+    LoadSums<N> carried;  ///< its own weight, doubled, when the case lies on that side
 
     [[nodiscard]] const EdgeSums<N>& edge(PaneEdge which) const {
         return edges[static_cast<std::size_t>(which)];

@@ -46,6 +46,7 @@ struct Sheet {
     Property modulus;                              ///< short-time modulus of elasticity, MPa
     Property poisson;                              ///< ratio
     Property expansion;                            ///< linear, 1/K
+    Property flexural_strength;                    ///< short-time, MPa
     std::optional<Property> long_term_stress{};    ///< limit of lasting stress, MPa
     std::optional<Property> cold_bend_multiple{};  ///< least cold-bend radius over thickness
     std::optional<Property> conductivity{};        ///< W/(m K)

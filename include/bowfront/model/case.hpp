@@ -207,6 +207,7 @@ struct Service {
     Sourced<double> built_humidity;                   ///< 0 to 1
     std::array<Sourced<double>, 2> temperature;       ///< °C, low and high
     std::array<Sourced<double>, 2> humidity;          ///< 0 to 1, low and high
+    Sourced<double> push;                             ///< of a hand in a pane's middle, N, ≥ 0
 };
 
 struct StockItem {

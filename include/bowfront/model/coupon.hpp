@@ -36,7 +36,7 @@ struct Coupon {
 
     /// Loss of length over the length before; negative where the strip grew.
     /// Source: definition of shrink
-    [[nodiscard]] constexpr double shrink() const noexcept { return 1 - after / before; }
+    [[nodiscard]] constexpr double shrink() const noexcept { return (before - after) / before; }
 };
 
 /// A strip bent over a form and released, measured on its inside (concave) face at room
@@ -56,7 +56,7 @@ struct TestArc {
     /// Growth of the radius on release, over the radius on the form.
     /// Source: definition of springback
     [[nodiscard]] constexpr double springback() const noexcept {
-        return inside_radius() / radius_on_form - 1;
+        return (inside_radius() - radius_on_form) / radius_on_form;
     }
 };
 

@@ -2,7 +2,7 @@
 /// \file
 /// Quantities as people write them: `2 ft 3 1/2 in`, `177 C`, `1.5 %`.
 ///
-/// Text comes in, a number in the units of the code comes out (mm, rad, °C, K, plain ratios, s), or
+/// Text comes in, a number in the units of the code comes out (mm, rad, °C, K, plain ratios, N, s), or
 /// a clause that says what is wrong; nothing is thrown for a user's text and the locale has no say.
 /// Spaces between number and unit are free. A number is a whole number, a decimal (`17.5`, `.5`,
 /// `1e3`), a fraction (`3/4`) or both (`17 5/16`, `17-5/16`). Decimals of up to 12 digits and
@@ -64,6 +64,11 @@ class Quantity {
 /// A ratio as a plain number. Unit `%`, or a fraction without a unit (`1/3`).
 /// Example: `1.5 %` -> 0.015
 [[nodiscard]] Quantity parse_ratio(std::string_view text);
+
+/// A force, N. Units `N`, `kN` and `lbf`.
+/// Source: 1 lbf = 0.45359237 kg · 9.80665 m/s², both by definition
+/// Example: `25 lbf` -> 111.2055 N
+[[nodiscard]] Quantity parse_force(std::string_view text);
 
 /// A time, s. Units `s`, `min`, `h`.
 /// Example: `12 min` -> 720 s

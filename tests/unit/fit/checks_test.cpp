@@ -257,12 +257,14 @@ INSTANTIATE_TEST_SUITE_P(HeatAndStock, EachCheck, testing::ValuesIn(kHeatAndStoc
 INSTANTIATE_TEST_SUITE_P(Frame, EachCheck, testing::ValuesIn(kFrameChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(Form, EachCheck, testing::ValuesIn(kFormChecks), name_of);
 
-// Neither shrink nor springback are measured: the library's stand in, and warnings say so.
-TEST(Checks, of_the_pilot_boat_all_pass_but_for_unmeasured_shrink_and_springback) {
+// Neither shrink nor springback are measured, and a hand can push harder than the sheet bears for
+// long: warnings say so.
+TEST(Checks, of_the_pilot_boat_all_pass_but_for_what_is_not_measured_and_a_hard_push) {
     const Case c = sample::pilot_boat();
     EXPECT_TRUE(objections(c).empty());
     for (const Finding& finding : checked(c)) {
-        if (finding.id == "shrink-measured" || finding.id == "radius-contact") {
+        if (finding.id == "shrink-measured" || finding.id == "radius-contact" ||
+            finding.id == "push-stress") {
             EXPECT_EQ(finding.status, Status::warn);
             continue;
         }

@@ -198,12 +198,14 @@ TEST(Sums, of_lift_and_drop_take_the_height_from_opening_and_top_groove) {
 }
 
 // The tilt rule by brute force over angles in steps of a tenth of a second of arc would take long;
-// a golden-section search on e·sin φ + t·cos φ finds the same top.
+// a golden-section search on e·sin φ + t·cos φ finds the same top. e is measured along the pane; its
+// lower corner stands just clear of the base.
 TEST(Loading, tilts_a_flat_pane_by_the_rule) {
     const auto sums = solve(sample::lift_and_drop());
     const auto& pane = *sums.pane(CaseSide::back);
     const auto width = [&](double angle) {
-        return (398 * std::cos(angle) - 380) * std::sin(angle) + 3 * std::cos(angle);
+        return (398 * std::cos(angle) + 3 * std::sin(angle) - 380) * std::tan(angle) +
+               3 * std::cos(angle);
     };
     double low = 0;
     double high = std::acos(380.0 / 398);
@@ -217,7 +219,7 @@ TEST(Loading, tilts_a_flat_pane_by_the_rule) {
     // short by at most half a step's square times half the curvature, (1.5/8192)²/2·1200 mm.
     constexpr double kSampling = 2.1e-5;
     EXPECT_NEAR(pane.loading.tilt_width, width((low + high) / 2), kSampling);
-    EXPECT_NEAR(pane.loading.tilt_rise, 398 - 380, kSecondWay);
+    EXPECT_NEAR(pane.loading.tilt_rise, std::hypot(398, 3) - 380, kSecondWay);
 }
 
 }  // namespace

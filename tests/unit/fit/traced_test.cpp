@@ -51,6 +51,13 @@ void expect_same(const RadiusSums<double>& plain, const RadiusSums<Traced>& trac
                        BOTH(RadiusSums, stress), BOTH(RadiusSums, stress_worst)});
 }
 
+void expect_same(const LoadSums<double>& plain, const LoadSums<Traced>& traced) {
+    compare("load", {BOTH(LoadSums, force), BOTH(LoadSums, deflection),
+                     BOTH(LoadSums, deflection_worst), BOTH(LoadSums, stress),
+                     BOTH(LoadSums, stress_worst), BOTH(LoadSums, held),
+                     BOTH(LoadSums, held_worst)});
+}
+
 void expect_same(const HeatingSums<double>& plain, const HeatingSums<Traced>& traced) {
     compare("heating", {BOTH(HeatingSums, oven_set), BOTH(HeatingSums, core_min),
                         BOTH(HeatingSums, face_limit), BOTH(HeatingSums, accuracy),
@@ -87,6 +94,8 @@ void expect_same(const PaneSums<double>& plain, const PaneSums<Traced>& traced) 
     expect_same(plain.room_sideways, traced.room_sideways);
     expect_same(plain.loading, traced.loading);
     expect_same(plain.radius_error, traced.radius_error);
+    expect_same(plain.push, traced.push);
+    expect_same(plain.carried, traced.carried);
 }
 
 #undef BOTH

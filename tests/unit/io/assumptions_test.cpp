@@ -86,6 +86,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /service/temperature/1 = 28 C
 /service/humidity/0 = 35 %
 /service/humidity/1 = 60 %
+/service/push = 100 N
 /cutter/diameter = 3.175 mm
 /cutter/spacing = 8 mm
 )");

@@ -27,6 +27,7 @@ Properties properties(const Sheet& sheet) {
                    sheet.modulus,
                    sheet.poisson,
                    sheet.expansion,
+                   sheet.flexural_strength,
                    sheet.shrink_along,
                    sheet.shrink_across,
                    sheet.shrink_spread_along,
@@ -196,7 +197,7 @@ TEST(Describe, gives_a_source_and_a_note_one_mark_however_many_values_share_them
     };
     EXPECT_EQ(count("a sheet maker's thermoforming brief"), 1);
     EXPECT_EQ(count("measure a coupon of the same batch"), 1);
-    EXPECT_EQ(count("[10] h "), 2) << "shrink along and across";
+    EXPECT_EQ(count("[11] i "), 2) << "shrink along and across";
 }
 
 TEST(Describe, begins_with_the_name_and_ends_with_a_line_break) {
@@ -231,7 +232,7 @@ TEST(Describe, sets_sources_in_one_column_and_wraps_the_rest) {
 TEST(Describe, shows_a_value_with_unit_range_source_and_status) {
     const std::string text = flowed(describe(*find_sheet("cast-acrylic")));
     EXPECT_THAT(text, HasSubstr("density 1190 kg/m3 1180 to 1190 [1] read in the source"));
-    EXPECT_THAT(text, HasSubstr("shrink along 1.5 % 0 to 2 [10] h choice of this tool"));
+    EXPECT_THAT(text, HasSubstr("shrink along 1.5 % 0 to 2 [11] i choice of this tool"));
     EXPECT_THAT(text, HasSubstr("thermal expansion 0.000072 1/K"));
     EXPECT_THAT(text, HasSubstr("thickness of 3 mm, +- 0.7 mm"));
     EXPECT_THAT(text, HasSubstr("growth at 60 % humidity 0.2 %"));

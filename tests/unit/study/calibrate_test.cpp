@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numbers>
 #include <random>
 
 #include "bowfront/base/contract.hpp"
@@ -82,7 +83,7 @@ TEST(Prediction, holds_the_next_sample_as_often_as_it_says) {
     std::mt19937 engine(kSeed);
     const auto uniform = [&engine] { return (static_cast<double>(engine()) + 0.5) * 0x1.0p-32; };
     const auto normal = [&uniform] {  // Box and Muller: the library's own differs by vendor
-        return std::sqrt(-2 * std::log(uniform())) * std::cos(2 * M_PI * uniform());
+        return std::sqrt(-2 * std::log(uniform())) * std::cos(2 * std::numbers::pi * uniform());
     };
     int held = 0;
     for (int i = 0; i < kDraws; ++i) {

@@ -183,6 +183,16 @@ TEST(RatioText, wants_a_unit_or_a_fraction) {
     EXPECT_THAT(parse_ratio("0.015").fault().wanted, HasSubstr("1.5 %"));
 }
 
+TEST(ForceText, is_read_in_newtons_and_pounds_force) {
+    EXPECT_EQ(parse_force("100 N").value(), 100);
+    EXPECT_EQ(parse_force("0.2 kN").value(), 200);
+    // 0.45359237 kg of the 1959 agreement times the standard gravity of 9.80665 m/s².
+    EXPECT_EQ(parse_force("1 lbf").value(), 4.4482216152605);
+    EXPECT_DOUBLE_EQ(parse_force("25 lbf").value(), 25 * 0.45359237 * 9.80665);
+    EXPECT_EQ(parse_force("100").fault().kind, Kind::unit);
+    EXPECT_EQ(parse_force("100 lb").fault().kind, Kind::unit);
+}
+
 TEST(TimeText, is_read_in_seconds_minutes_and_hours) {
     EXPECT_EQ(parse_time("12 min").value(), 720);
     EXPECT_EQ(parse_time("30 s").value(), 30);

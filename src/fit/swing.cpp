@@ -1,0 +1,147 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <numbers>
+
+#include "bowfront/base/contract.hpp"
+#include "bowfront/fit/loading_path.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr int kPlaces = 16;    // along half of the arc
+constexpr int kTilts = 2048;
+constexpr double kSteepest = 1.5;  // rad
+
+// A corner of a section: where it stands when tilted, and how far its face stands off the
+// mid-surface and its place stands back when upright.
+struct Corner {
+    double y;
+    double z;
+    double off;
+    double back;
+};
+
+Corner turned(double off, double back, double z, double tilt) {
+    return {back * std::cos(tilt) + z * std::sin(tilt), z * std::cos(tilt) - back * std::sin(tilt),
+            off, back};
+}
+
+// A point in the groove: how far it stands off the groove's middle, and how much of a shift of the
+// whole pane along Y comes square to the groove there.
+struct Offset {
+    double off;
+    double share;
+};
+
+// The groove that takes all points, the pane shifted to best advantage: the least, over all
+// shifts, of twice the furthest offset, which falls and then rises.
+double narrowest(const std::vector<Offset>& points, double reach) {
+    const auto needed = [&](double shift) {
+        double most = 0;
+        for (const Offset& point : points) {
+            most = std::max(most, std::abs(point.off + shift * point.share));
+        }
+        return 2 * most;
+    };
+    double low = -reach;
+    double high = reach;
+    constexpr int kThirds = 64;
+    for (int i = 0; i < kThirds; ++i) {
+        const double a = low + (high - low) / 3;
+        const double b = high - (high - low) / 3;
+        const bool falls = needed(a) > needed(b);
+        (falls ? low : high) = falls ? a : b;
+    }
+    return needed((low + high) / 2);
+}
+
+// A section square to the arc, along the pane's height, at an angle from the crown.
+class Section {
+  public:
+    Section(const Swing& swing, double angle, double tilt) : square_(std::cos(angle)) {
+        const double middle = swing.radius * (1 - square_);
+        const double half = swing.thickness / 2;
+        const auto corner = [&](double off, double z) {
+            return turned(off, middle + off * square_, z, tilt);
+        };
+        corners_ = {corner(-half, 0), corner(half, 0), corner(half, swing.height),
+                    corner(-half, swing.height)};
+    }
+    [[nodiscard]] double lowest() const { return std::min(corners_[0].z, corners_[1].z); }
+    [[nodiscard]] double highest() const { return std::max(corners_[2].z, corners_[3].z); }
+    // What stands above a level: a point stands off the groove's middle as its face does and by
+    // its share of how far it has moved.
+    void take(double level, std::vector<Offset>& points) const {
+        for (std::size_t i = 0; i < corners_.size(); ++i) {
+            const Corner& a = corners_[i];
+            const Corner& b = corners_[(i + 1) % corners_.size()];
+            const double from = a.off + (a.y - a.back) * square_;
+            const double to = b.off + (b.y - b.back) * square_;
+            if (a.z >= level) {
+                points.push_back({from, square_});
+            }
+            if ((a.z < level) != (b.z < level)) {
+                points.push_back({from + (level - a.z) / (b.z - a.z) * (to - from), square_});
+            }
+        }
+    }
+
+  private:
+    double square_;
+    std::array<Corner, 4> corners_{};
+};
+
+std::vector<Section> sections(const Swing& swing, double tilt) {
+    std::vector<Section> all;
+    const int places = swing.radius > 0 ? kPlaces : 0;
+    for (int i = 0; i <= places; ++i) {
+        const double angle = places > 0 ? swing.sweep / 2 * i / places : 0;
+        all.emplace_back(swing, angle, tilt);
+    }
+    return all;
+}
+
+}  // namespace
+
+SwingPosition swing_position(const Swing& swing, double tilt) {
+    BOWFRONT_EXPECTS(tilt >= 0 && tilt < std::numbers::pi / 2);
+    // A pane of half a turn or more has sections that run along its own face.
+    BOWFRONT_EXPECTS(swing.sweep >= 0 && swing.sweep < std::numbers::pi);
+    const std::vector<Section> all = sections(swing, tilt);
+    double lowest = HUGE_VAL;
+    double highest = -HUGE_VAL;
+    for (const Section& section : all) {
+        lowest = std::min(lowest, section.lowest());
+        highest = std::max(highest, section.highest());
+    }
+    const double mouth = lowest + swing.opening;
+    SwingPosition position{tilt, 0, highest - mouth};
+    if (position.depth > 0) {
+        std::vector<Offset> points;
+        for (const Section& section : all) {
+            section.take(mouth, points);
+        }
+        position.width = narrowest(points, 2 * (swing.height + swing.radius));
+    }
+    return position;
+}
+
+SwingExtremes swing_extremes(const Swing& swing) {
+    SwingExtremes extremes{swing_position(swing, 0), swing_position(swing, 0)};
+    for (int i = 1; i <= kTilts; ++i) {
+        const SwingPosition now = swing_position(swing, kSteepest * i / kTilts);
+        if (now.depth <= 0) {
+            break;  // out of the groove from here on
+        }
+        if (now.width > extremes.widest.width) {
+            extremes.widest = now;
+        }
+        if (now.depth > extremes.deepest.depth) {
+            extremes.deepest = now;
+        }
+    }
+    return extremes;
+}
+
+}  // namespace bowfront::fit
