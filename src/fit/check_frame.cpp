@@ -136,7 +136,7 @@ double depth_tolerance(const Case& c, double depth) {
 
 }  // namespace
 
-void check_frame(const Case& c, const CaseSums<double>&, const Layout& layout, CheckList& list) {
+void check_frame(const Case& c, const Layout& layout, CheckList& list) {
     check_posts_on(layout, "base", layout.base, list);
     check_posts_on(layout, "top", layout.top, list);
     const Groove& groove = c.frame.groove;

@@ -12,8 +12,7 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_loads(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_heating(const Case& c, const HeatingSums<double>& heating, CheckList& list);
 void check_blank(const Case& c, const PaneSums<double>& pane, CheckList& list);
-void check_frame(const Case& c, const CaseSums<double>& sums, const Layout& layout,
-                 CheckList& list);
+void check_frame(const Case& c, const Layout& layout, CheckList& list);
 void check_form(const Case& c, const PaneForm<double>& form, CheckList& list);
 
 }  // namespace bowfront::fit

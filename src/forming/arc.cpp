@@ -59,7 +59,6 @@ ArcSizes<N> arc_over_chord(ArcMeasure measure, N value, N chord, std::string_vie
             const N minor = 2 * asin(smaller(N(1), chord / (2 * arc.radius)));
             arc.sweep = figure("sweep", "θ", Kind::angle,
                                value_of(value) > value_of(arc.radius) ? kTwoPi - minor : minor);
-            arc.rise = value;
             break;
         }
         case ArcMeasure::sweep:

@@ -1,6 +1,7 @@
 #include "bowfront/pipeline/make.hpp"
 
 #include <cmath>
+#include <set>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/error.hpp"
@@ -92,9 +93,13 @@ void add_interferences(const SolidResult& result, std::vector<Finding>& findings
 }
 
 // Patterns that a cutter could not cut: a groove's end that just touches another, say.
-void add_unsound_patterns(const std::vector<Part>& parts, std::vector<Finding>& findings) {
+// Returns the ids of their parts.
+std::set<std::string> add_unsound_patterns(const std::vector<Part>& parts,
+                                           std::vector<Finding>& findings) {
+    std::set<std::string> unsound;
     for (const Part& part : parts) {
         if (const auto fault = dxf::fault_of(part.pattern)) {
+            unsound.insert(part.id);
             Finding finding;
             finding.code = Code::proof_pattern;
             finding.id = "pattern";
@@ -107,6 +112,7 @@ void add_unsound_patterns(const std::vector<Part>& parts, std::vector<Finding>& 
             findings.push_back(std::move(finding));
         }
     }
+    return unsound;
 }
 
 class Maker {
@@ -122,9 +128,9 @@ class Maker {
         Made made;
         made.findings = design_.findings;
         add_interferences(solids, made.findings);
-        add_unsound_patterns(parts_, made.findings);
+        unsound_ = add_unsound_patterns(parts_, made.findings);
         for (const StepFile& file : solids.files) {
-            write(file.assembly + ".step", file.text, "pass");
+            write(file.assembly + ".step", file.text);
         }
         report::Content content{design_.c(), design_.read.assumed, design_.sums, design_.chance,
                                 made.findings};
@@ -145,9 +151,10 @@ class Maker {
     }
 
   private:
-    void write(const std::string& path, const std::string& bytes, const std::string& read_back) {
+    // Only what was read back and found equal is written; the folder reads its bytes back once more.
+    void write(const std::string& path, const std::string& bytes) {
         folder_.write(path, bytes);
-        files_.push_back({path, sha256(bytes), read_back});
+        files_.push_back({path, sha256(bytes), "pass"});
     }
 
     // Patterns and cut list: what is cut from. Withheld where a check fails.
@@ -155,7 +162,7 @@ class Maker {
         const bool withheld = failed && !options_.despite_failures;
         for (const Part& part : parts_) {
             report::PartEntry entry{&part, {}};
-            if (!withheld && !dxf::fault_of(part.pattern)) {
+            if (!withheld && unsound_.count(part.id) == 0) {
                 progress_("pattern " + part.id);
                 entry.file = "parts/" + part.id + ".dxf";
                 write_pattern(part, entry.file, failed);
@@ -163,7 +170,7 @@ class Maker {
             content.parts.push_back(entry);
         }
         if (!withheld) {
-            write("cutlist.csv", report::cut_list(content), "pass");
+            write("cutlist.csv", report::cut_list(content));
         }
     }
 
@@ -178,7 +185,7 @@ class Maker {
         if (!difference.empty()) {
             throw ContractError("read-back of " + path + ": " + difference);
         }
-        write(path, text, "pass");
+        write(path, text);
     }
 
     const Design& design_;
@@ -186,6 +193,7 @@ class Maker {
     const Progress& progress_;
     OutputFolder folder_;
     std::vector<Part> parts_;
+    std::set<std::string> unsound_;  // parts whose pattern can't be written
     std::vector<report::FileEntry> files_;
 };
 

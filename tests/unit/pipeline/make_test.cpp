@@ -2,13 +2,13 @@
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <stdlib.h>
 
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 
 #include "bowfront/base/error.hpp"
+#include "support/temporary_folder.hpp"
 
 namespace bowfront {
 namespace {
@@ -38,23 +38,14 @@ SolidResult agreeable_shop(const SolidRequest& request, const std::function<void
     return result;
 }
 
-class Making : public testing::Test {
+class Making : public WithTemporaryFolder {
   protected:
-    void SetUp() override {
-        std::string pattern = (fs::temp_directory_path() / "bowfront-XXXXXX").string();
-        ASSERT_NE(mkdtemp(pattern.data()), nullptr);
-        root_ = pattern;
-    }
-    void TearDown() override { fs::remove_all(root_); }
-
     Made make_with(const SolidShop& shop, bool despite_failures = false) const {
         MakeOptions options;
         options.folder = (root_ / "out").string();
         options.despite_failures = despite_failures;
         return make(pilot_boat(), options, shop, [](const std::string&) {});
     }
-
-    fs::path root_;
 };
 
 TEST_F(Making, probes_every_edge_of_every_pane) {

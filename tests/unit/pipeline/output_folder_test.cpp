@@ -1,12 +1,12 @@
 #include "bowfront/pipeline/output_folder.hpp"
 
 #include <gtest/gtest.h>
-#include <stdlib.h>
 
 #include <fstream>
 #include <iterator>
 
 #include "bowfront/base/error.hpp"
+#include "support/temporary_folder.hpp"
 
 namespace bowfront {
 namespace {
@@ -15,15 +15,8 @@ namespace fs = std::filesystem;
 
 constexpr std::string_view kReport = R"({"bowfront_report": 1, "files": [{"path": "case.step"}]})";
 
-class OutputFolderIn : public testing::Test {
+class OutputFolderIn : public WithTemporaryFolder {
   protected:
-    void SetUp() override {
-        std::string pattern = (fs::temp_directory_path() / "bowfront-XXXXXX").string();
-        ASSERT_NE(mkdtemp(pattern.data()), nullptr);
-        root_ = pattern;
-    }
-    void TearDown() override { fs::remove_all(root_); }
-
     static void put(const fs::path& path, std::string_view text) {
         fs::create_directories(path.parent_path());
         std::ofstream(path, std::ios::binary) << text;
@@ -36,8 +29,6 @@ class OutputFolderIn : public testing::Test {
         return static_cast<std::size_t>(
             std::distance(fs::directory_iterator(root_), fs::directory_iterator()));
     }
-
-    fs::path root_;
 };
 
 TEST_F(OutputFolderIn, stands_only_after_commit_and_leaves_nothing_beside_it) {
