@@ -1,5 +1,3 @@
-#include <string>
-
 #include "bowfront/fit/plate_bending.hpp"
 #include "solve.hpp"
 
@@ -32,9 +30,21 @@ struct LoadWriter {
     std::string_view name;
     N operator()(std::string_view key, std::string_view symbol, N value, std::string_view source,
                  Kind kind = Kind::length) const {
-        return task.figure(std::string(name) + "/" + std::string(key), symbol, value, source, kind);
+        return task.book.figure({"panes", task.side, name, key}, symbol, kind, value, source);
     }
 };
+
+// A figure of the nominal pane, or of the worst one, which its key says.
+enum class Of { nominal, worst };
+
+struct HeldKeys {
+    std::string_view upright, sideways, held;
+};
+constexpr HeldKeys held_keys(Of which) noexcept {
+    return which == Of::nominal
+               ? HeldKeys{"pull_out_upright", "pull_out_sideways", "held"}
+               : HeldKeys{"pull_out_upright_worst", "pull_out_sideways_worst", "held_worst"};
+}
 
 template <class N>
 struct SheetValues {
@@ -57,14 +67,15 @@ SheetValues<N> sheet_values(const PaneTask<N>& task, const PaneSums<N>& pane) {
 }
 
 template <class N>
-N deflection(const PaneTask<N>& task, const PaneLoad<N>& load, std::string_view suffix, N small,
-             N thickness) {
-    const std::string key = std::string(load.name) + "/deflection" + std::string(suffix);
+N deflection(const PaneTask<N>& task, const PaneLoad<N>& load, Of which, N small, N thickness) {
+    const FigurePath path{"panes", task.side, load.name,
+                          which == Of::nominal ? "deflection" : "deflection_worst"};
     if (!load.in_the_middle) {
-        return task.figure(key, "w", small, "small deflections, which overstate it");
+        return task.book.figure(path, "w", Kind::length, small,
+                                "small deflections, which overstate it");
     }
     return task.book.solved(
-        {"panes", task.side, key}, "w", Kind::length,
+        path, "w", Kind::length,
         value_of(thickness) * stiffened_deflection(value_of(small) / value_of(thickness)),
         "w/t + 0.272·(w/t)³ = w₀/t", {small, thickness},
         "large deflections: round plate on its rim, load in the middle, edges free to slide in; "
@@ -73,17 +84,17 @@ N deflection(const PaneTask<N>& task, const PaneLoad<N>& load, std::string_view 
 
 // Engagement that is left when a pane bows by w and all of it is drawn out of one edge each way.
 template <class N>
-N held(const LoadWriter<N>& figure, const PaneSums<N>& pane, std::string_view suffix, N w,
+N held(const LoadWriter<N>& figure, const PaneSums<N>& pane, Of which, N w,
        N (*engagement)(const EdgeSums<N>&)) {
+    const HeldKeys keys = held_keys(which);
     const auto pull = [&](std::string_view key, std::string_view symbol, N span) {
-        return figure(std::string(key) + std::string(suffix), symbol, 8 * w * w / (3 * span),
+        return figure(key, symbol, 8 * w * w / (3 * span),
                       "chord shortening of a bowed pane: 8w²/(3L)");
     };
-    const N upright = pull("pull_out_upright", "x_v", pane.opening_height);
-    const N sideways = pull("pull_out_sideways", "x_u", pane.opening_length);
+    const N upright = pull(keys.upright, "x_v", pane.opening_height);
+    const N sideways = pull(keys.sideways, "x_u", pane.opening_length);
     const N ends = smaller(engagement(pane.edges[2]), engagement(pane.edges[3]));
-    return figure("held" + std::string(suffix), "e_w",
-                  smaller(engagement(pane.edges[1]) - upright, ends - sideways),
+    return figure(keys.held, "e_w", smaller(engagement(pane.edges[1]) - upright, ends - sideways),
                   "settled engagement less what the bow draws out of the top or of one end");
 }
 
@@ -95,10 +106,9 @@ LoadSums<N> solve_load(const PaneTask<N>& task, const PaneLoad<N>& load,
         plate_coefficients({value_of(pane.opening_length), value_of(pane.opening_height),
                             load.patch_length, load.patch_height, value_of(sheet.poisson)});
     const auto coefficient = [&](std::string_view key, std::string_view symbol, double value) {
-        const std::string path = std::string(load.name) + "/" + std::string(key);
         return task.book.solved(
-            {"panes", task.side, path}, symbol, Kind::plain, value,
-            "Navier's series for a plate on four edges, load spread over a rectangle in its middle",
+            {"panes", task.side, load.name, key}, symbol, Kind::plain, value,
+            "Lévy's series for a plate on four edges, load spread over a rectangle in its middle",
             {pane.opening_length, pane.opening_height, sheet.poisson},
             "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells; a curved pane is taken "
             "as flat, its curve only stiffens it");
@@ -114,17 +124,17 @@ LoadSums<N> solve_load(const PaneTask<N>& task, const PaneLoad<N>& load,
     const N thin = sheet.thinnest;
     LoadSums<N> sums;
     sums.force = figure("force", "F", load.force, "on the pane, spread evenly", Kind::force);
-    sums.deflection = deflection(task, load, "", small("small_deflection", pane.thickness),
-                                 pane.thickness);
+    sums.deflection = deflection(task, load, Of::nominal,
+                                 small("small_deflection", pane.thickness), pane.thickness);
     sums.deflection_worst =
-        deflection(task, load, "_worst", small("small_deflection_worst", thin), thin);
+        deflection(task, load, Of::worst, small("small_deflection_worst", thin), thin);
     sums.stress = figure("stress", "σ_F", beta * load.force / (pane.thickness * pane.thickness),
                          kStress, Kind::stress);
     sums.stress_worst = figure("stress_worst", "σ_F,worst", beta * load.force / (thin * thin),
                                kStress, Kind::stress);
-    sums.held = held<N>(figure, pane, "", sums.deflection,
+    sums.held = held<N>(figure, pane, Of::nominal, sums.deflection,
                         [](const EdgeSums<N>& edge) { return edge.settled; });
-    sums.held_worst = held<N>(figure, pane, "_worst", sums.deflection_worst,
+    sums.held_worst = held<N>(figure, pane, Of::worst, sums.deflection_worst,
                               [](const EdgeSums<N>& edge) { return edge.engagement_least; });
     return sums;
 }

@@ -21,8 +21,9 @@ struct PlateCoefficients {
 
 /// The coefficients for small deflections, to better than 0.1 % of either for patches of at least a
 /// hundredth of the sides.
-/// Source:  Navier's double series for a plate simply supported on four edges (Timoshenko and
-///          Woinowsky-Krieger, Theory of Plates and Shells), 120 odd terms each way
+/// Source:  Lévy's single series for a plate simply supported on four edges, loaded on a rectangle
+///          in its middle (Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells; from
+///          memory, held in the tests by Navier's double series and by printed tables)
 /// Example: square, load spread all over, ν 0.3 -> α 0.0444, β 0.2874
 /// @throws ContractError outside the ranges above
 [[nodiscard]] PlateCoefficients plate_coefficients(const LoadedPlate& plate);

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <vector>
@@ -57,6 +58,44 @@ TEST(PlateCoefficients, of_a_uniform_load_follow_poisson_s_ratio) {
         EXPECT_NEAR(stress(1), row.square, kDigits);
         EXPECT_NEAR(stress(1.5), row.half_as_long_again, kDigits);
         EXPECT_NEAR(stress(2), row.twice_as_long, kDigits);
+    }
+}
+
+// Navier's double series, 400 odd terms each way: another way to the same coefficients.
+PlateCoefficients navier(const LoadedPlate& plate) {
+    constexpr int kLast = 800;
+    double deflection = 0;
+    double along = 0;
+    double up = 0;
+    for (int i = 1; i < kLast; i += 2) {
+        for (int j = 1; j < kLast; j += 2) {
+            const double m = i / plate.length;
+            const double n = j / plate.height;
+            const double term = 16 / std::pow(kPi, 6) *
+                                std::sin(m * kPi * plate.patch_length / 2) / (i * plate.patch_length) *
+                                std::sin(n * kPi * plate.patch_height / 2) / (j * plate.patch_height) /
+                                ((m * m + n * n) * (m * m + n * n));
+            deflection += term;
+            along += kPi * kPi * m * m * term;
+            up += kPi * kPi * n * n * term;
+        }
+    }
+    const double shorter = std::min(plate.length, plate.height);
+    return {12 * (1 - plate.poisson * plate.poisson) * deflection / (shorter * shorter),
+            6 * std::max(along + plate.poisson * up, up + plate.poisson * along)};
+}
+
+TEST(PlateCoefficients, of_a_patch_agree_with_the_double_series) {
+    constexpr double kPromised = 1e-3;  // of either, as the header says
+    for (const LoadedPlate& plate :
+         {LoadedPlate{518, 380, 80, 80, 0.37}, LoadedPlate{198, 380, 80, 80, 0.37},
+          LoadedPlate{198, 380, 198, 380, 0.37}, LoadedPlate{500, 100, 30, 60, 0.2},
+          LoadedPlate{100, 500, 60, 30, 0.2}, LoadedPlate{300, 300, 10, 200, 0.3},
+          LoadedPlate{300, 300, 3, 3, 0.3}, LoadedPlate{3000, 100, 3000, 1, 0.3}}) {
+        const PlateCoefficients found = plate_coefficients(plate);
+        const PlateCoefficients other = navier(plate);
+        EXPECT_NEAR(found.deflection, other.deflection, kPromised * other.deflection);
+        EXPECT_NEAR(found.stress, other.stress, kPromised * other.stress);
     }
 }
 
