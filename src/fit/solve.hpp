@@ -38,6 +38,9 @@ template <class N>
 void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
                  const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane);
 
+/// Where a state's figures of a pane stand, below the pane's own path: `states/cold-dry`.
+[[nodiscard]] std::string_view state_path(AirState state) noexcept;
+
 /// The pane's place in the frame in each state of the air.
 /// @param sheet  the factors of the pane's sheet
 template <class N>

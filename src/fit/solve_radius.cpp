@@ -1,5 +1,4 @@
 #include <cmath>
-#include <string>
 
 #include "bowfront/forming/pane.hpp"
 #include "solve.hpp"
@@ -42,14 +41,14 @@ Worst<N> worst_of(const PaneTask<N>& task, const PaneSums<N>& pane, const FreeRa
     Worst<N> worst;
     for (const AirState which : kAirStates) {
         const PaneState<N>& state = pane.states[static_cast<std::size_t>(which)];
-        const std::string key = "states/" + std::string(state_text(which));
         for (const bool top : {false, true}) {
             const N groove = top ? state.top_radius : state.base_radius;
-            const std::string at = top ? "_at_top" : "_at_base";
-            const N off = task.figure(key + "/radius_off" + at, "ΔR_k",
-                                      larger(abs(free.least * state.sheet - groove),
-                                             abs(free.most * state.sheet - groove)),
-                                      "free pane against groove, in this state of the air");
+            const FigurePath path{"panes", task.side, state_path(which),
+                                  top ? "radius_off_at_top" : "radius_off_at_base"};
+            const N off = task.book.figure(path, "ΔR_k", Kind::length,
+                                           larger(abs(free.least * state.sheet - groove),
+                                                  abs(free.most * state.sheet - groove)),
+                                           "free pane against groove, in this state of the air");
             const N curvature =
                 larger(abs(1 / (free.least * state.sheet) - 1 / groove),
                        abs(1 / (free.most * state.sheet) - 1 / groove));
@@ -73,7 +72,8 @@ void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
     RadiusSums<N>& error = pane.radius_error;
     const auto figure = [&](std::string_view key, std::string_view symbol, N value,
                             std::string_view source, Kind kind = Kind::length) {
-        return task.figure("radius_error/" + std::string(key), symbol, value, source, kind);
+        return task.book.figure({"panes", task.side, "radius_error", key}, symbol, kind, value,
+                                source);
     };
     const Worst<N> worst = worst_of(task, pane, free_radius(task, pane));
     const N half = cos(pane.sweep / 2);

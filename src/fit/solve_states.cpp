@@ -5,18 +5,6 @@
 namespace bowfront::fit {
 namespace {
 
-// Where a state's figures of a pane stand, below the pane's own path.
-std::string_view state_path(AirState state) noexcept {
-    switch (state) {
-        case AirState::built: return "states/built";
-        case AirState::cold_dry: return "states/cold-dry";
-        case AirState::cold_damp: return "states/cold-damp";
-        case AirState::warm_dry: return "states/warm-dry";
-        case AirState::warm_damp: break;
-    }
-    return "states/warm-damp";
-}
-
 // The length of a side of the glazing line on a plate that has moved.
 template <class N>
 N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
@@ -43,12 +31,24 @@ N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const Figu
                const PaneSums<N>& pane) {
     const N chord = pane.chord * plate.width;
     const N rise = pane.rise * plate.depth;
-    return task.book.figure(path, "R_k", Kind::length, (chord * chord / 4 + rise * rise) / (2 * rise),
-                       "geometry: chord and rise of the groove along the pane, each as its way of "
-                       "the plate has moved");
+    return task.book.figure(path, "R_k", Kind::length,
+                            (chord * chord / 4 + rise * rise) / (2 * rise),
+                            "geometry: chord and rise of the groove along the pane, each as its "
+                            "way of the plate has moved");
 }
 
 }  // namespace
+
+std::string_view state_path(AirState state) noexcept {
+    switch (state) {
+        case AirState::built: return "states/built";
+        case AirState::cold_dry: return "states/cold-dry";
+        case AirState::cold_damp: return "states/cold-damp";
+        case AirState::warm_dry: return "states/warm-dry";
+        case AirState::warm_damp: break;
+    }
+    return "states/warm-damp";
+}
 
 template <class N>
 void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,

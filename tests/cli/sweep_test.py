@@ -35,7 +35,7 @@ class Agreement(SweepTest):
                                 "--samples", 1)
         self.assertIn(done.returncode, (FINE, CHECK_FAILS), done.stderr)
         report = json.loads(done.stdout)
-        known = {path.lstrip("/"): value for path, value in figures(report, "")}
+        known = dict(figures(report["panes"], "panes"))
         for path, text in row.items():
             if not path.startswith("panes/"):
                 continue
