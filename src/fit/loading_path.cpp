@@ -14,10 +14,10 @@ constexpr double kPi = std::numbers::pi;
 // Outlines that only touch share no more than this, mm².
 constexpr double kTouching = 1e-6;
 
-// The mid-line of a pane that nothing holds, laid in its groove to best advantage: crown and ends
-// stand off alike, on different sides.
+// The mid-line of a pane that nothing holds, laid in its groove so that crown and ends stand off
+// alike, on different sides; a curved one then shifted towards the inside.
 std::vector<Segment> mid_line(const PaneSums<double>& pane, const GlazingLine& line,
-                              double own_radius) {
+                              double own_radius, double shift) {
     const std::vector<Segment>& side = line.sides[index(pane.side)];
     if (!pane.curved) {
         const double middle = pane.start_in_post + pane.opening_length / 2;
@@ -27,7 +27,7 @@ std::vector<Segment> mid_line(const PaneSums<double>& pane, const GlazingLine& l
     const double half = std::cos(pane.sweep / 2);
     const double crown = pane.radius - (own_radius - pane.radius) * (1 - half) / (1 + half);
     const double sweep = pane.length / own_radius;
-    const Point own_centre{centre.x, centre.y - crown + own_radius};
+    const Point own_centre{centre.x, centre.y - crown + own_radius + shift};
     std::vector<Segment> pieces;
     const int count = sweep > kPi ? 2 : 1;
     for (int i = 0; i < count; ++i) {
@@ -88,6 +88,10 @@ double base_clearance(const std::vector<Segment>& line, double thickness,
         return missing(thickness, clear);
     }
     return gap(body(thickness), groove.band);
+}
+
+double least(const SectionClearance& clearance) {
+    return std::min(clearance.posts, clearance.base);
 }
 
 std::string degrees(double angle) { return rounded_text(angle * 180 / kPi, 1) + " degrees"; }
@@ -177,12 +181,29 @@ LoadingPath lift_and_drop(const Case& c, const PaneSums<double>& pane) {
 
 SectionClearance section_clearance(const PaneSums<double>& pane, const Layout& layout,
                                    double own_radius) {
-    const std::vector<Segment> line = mid_line(pane, layout.line, own_radius);
     const auto groove =
         std::find_if(layout.base.grooves.begin(), layout.base.grooves.end(),
                      [&](const PlateGroove& each) { return each.side == pane.side; });
-    return {post_clearance(line, pane.formed_thickness, layout),
-            base_clearance(line, pane.formed_thickness, *groove)};
+    const auto shifted = [&](double shift) {
+        const std::vector<Segment> line = mid_line(pane, layout.line, own_radius, shift);
+        return SectionClearance{post_clearance(line, pane.formed_thickness, layout),
+                                base_clearance(line, pane.formed_thickness, *groove)};
+    };
+    SectionClearance best = shifted(0);
+    if (!pane.curved || least(best) >= 0) {
+        return best;
+    }
+    // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,
+    // and a shift within the base's groove gives some of it back.
+    const double play = std::max(0.0, pane.edge(PaneEdge::bottom).face_clearance) / 2;
+    constexpr int kShifts = 8;  // to each side
+    for (int i = -kShifts; i <= kShifts; ++i) {
+        const SectionClearance now = shifted(play * i / kShifts);
+        if (least(now) > least(best)) {
+            best = now;
+        }
+    }
+    return best;
 }
 
 LoadingPath loading_path(const Case& c, const PaneSums<double>& pane, const Layout& layout) {

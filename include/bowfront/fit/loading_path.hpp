@@ -53,6 +53,8 @@ struct SwingExtremes {
 /// Least distance, mm, between a pane's section in plan, at its place, and the timber that it
 /// passes on its way down the posts and into the base; negative where they would share a place: by
 /// half of what the pane would have to be thinner, or by half its thickness where that is no help.
+/// The pane lies on the groove's middle; a curved one that meets timber there is shifted to one of
+/// 16 places between the cheeks of the base's groove.
 /// Posts are prisms and the pane's section is the same all the way up, so one section of each
 /// serves for every height.
 /// @param own_radius  of the mid-surface when nothing holds the pane; ignored for a flat pane

@@ -74,6 +74,22 @@ TEST(SlideIn, comes_nearer_to_the_base_s_cheeks_with_another_radius) {
     EXPECT_LT(section_clearance(front, way.frame, front.radius + 30).base, 0);
 }
 
+// A groove of 3.35 mm leaves 0.129 mm at each face of the front; its curve takes 0.17 mm of one
+// cheek in the posts. Shifted inwards by s, the crown comes s nearer to the base's cheek and the
+// ends, turned by 37 degrees, 0.8·s away from the posts': both have 0.03 mm at s = 0.1 mm.
+TEST(SlideIn, shifts_a_curved_pane_away_from_the_cheek_that_its_ends_would_meet) {
+    Case c = sample::pilot_boat();
+    c.frame.groove.width.value = 3.35;
+    const Way way{c};
+    const PaneSums<double>& front = *way.sums.pane(CaseSide::front);
+    ASSERT_GT(front.edge(PaneEdge::start).face_clearance, 0);
+    const SectionClearance clearance = section_clearance(front, way.frame, front.radius);
+    constexpr double kStep = 0.129 / 8;  // of the shifts that are tried
+    EXPECT_NEAR(clearance.posts, 0.034, kStep);
+    EXPECT_NEAR(clearance.base, 0.034, kStep);
+    EXPECT_TRUE(way.of(CaseSide::front).possible);
+}
+
 TEST(SlideIn, is_impossible_where_the_pane_meets_timber) {
     Case thick = sample::pilot_boat();
     thick.frame.groove.width.value = 3;

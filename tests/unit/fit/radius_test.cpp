@@ -210,6 +210,12 @@ TEST(RadiusError, of_a_pane_held_cold_is_all_of_its_curve) {
     const auto sums = solve(c);
     const PaneSums<double>& pane = front(sums);
     EXPECT_EQ(pane.radius_error.stress, pane.flexing_stress);
+    double tightest = pane.radius;
+    for (const PaneState<double>& state : pane.states) {
+        tightest = std::min({tightest, state.base_radius, state.top_radius});
+    }
+    ASSERT_LT(tightest, pane.radius);
+    EXPECT_NEAR(pane.radius_error.stress_worst, 3200 * pane.thickest / 2 / tightest, kRounding);
     EXPECT_GT(pane.radius_error.stress_worst, pane.flexing_stress);
     EXPECT_EQ(pane.radius_error.rise_off_worst, 0);
 }
