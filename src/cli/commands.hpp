@@ -10,6 +10,7 @@ namespace bowfront::cli {
 [[nodiscard]] int run(const CheckRequest& request);
 [[nodiscard]] int run(const MakeRequest& request);
 [[nodiscard]] int run(const ExplainRequest& request);
+[[nodiscard]] int run(const InspectRequest& request);
 [[nodiscard]] int run(const MaterialsRequest& request);
 [[nodiscard]] int run(const SchemaRequest& request);
 

@@ -37,6 +37,12 @@ struct ExplainRequest {
     std::string quantity;
     bool json = false;
 };
+/// `inspect`
+struct InspectRequest {
+    std::string case_file;
+    std::string measured_file;
+    bool json = false;
+};
 /// `materials`
 struct MaterialsRequest {
     std::string name;  ///< empty: all, a line each
@@ -47,7 +53,7 @@ struct SchemaRequest {
 };
 
 using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest,
-                             MaterialsRequest, SchemaRequest>;
+                             InspectRequest, MaterialsRequest, SchemaRequest>;
 
 /// What came of the command line: a request, or an exit code where help, the version or a usage
 /// error was printed already.
