@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 #include <numbers>
 
+#include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_json.hpp"
 
@@ -185,6 +186,9 @@ std::string to_json(const Content& content) {
         return Json{{"pointer", assumption.pointer},
                     {"value", assumption.value},
                     {"why", assumption.why}};
+    });
+    json["order_of_work"] = list(order_of_work(c, content.sums), [](const WorkStep& step) {
+        return Json{{"step", step.step}, {"hold", step.hold}};
     });
     json["cautions"] = cautions(c, content.sums);
     json["files"] = list(content.files, [](const FileEntry& file) {

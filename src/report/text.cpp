@@ -3,6 +3,7 @@
 #include <numbers>
 
 #include "bowfront/base/number_text.hpp"
+#include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
 
@@ -121,6 +122,13 @@ std::string to_text(const Content& content) {
         for (const Assumption& assumption : content.assumed) {
             text += "  " + assumption.pointer + ": " + assumption.value + " (" + assumption.why +
                     ")\n";
+        }
+    }
+    text += "\nOrder of work\n";
+    for (const WorkStep& step : order_of_work(content.c, content.sums)) {
+        text += "  - " + step.step + "\n";
+        if (!step.hold.empty()) {
+            text += "    HOLD: " + step.hold + "\n";
         }
     }
     text += "\nCautions\n";

@@ -73,6 +73,25 @@ class Inspect(program.ProgramTest):
         self.ends(BAD_INPUT, "inspect", "missing.json", MEASURED)
         self.ends(BAD_INPUT, "inspect", PILOT_BOAT)
 
+    def test_the_card_that_make_writes_can_be_filled_in(self):
+        self.ends(FINE, "make", PILOT_BOAT, "-o", "out")
+        card = self.folder / "out" / "measuring-card.json"
+        text = card.read_text(encoding="utf-8")
+        self.ends(FINE, "inspect", PILOT_BOAT, card)
+        card.write_text(text.replace("// along the mid-surface: 542.71 mm\n        \"length\": null",
+                                     "\"length\": 555", 1), encoding="utf-8")
+        out, _ = self.ends(CHECK_FAILS, "inspect", PILOT_BOAT, card)
+        self.assertIn("Pane, front: 555.00 x", out)
+
+    def test_the_order_of_work_measures_the_bent_pane_before_grooves_are_cut(self):
+        out, _ = self.ends(FINE, "check", PILOT_BOAT, "--json")
+        order = json.loads(out)["order_of_work"]
+        steps = [entry["step"] for entry in order]
+        formed = next(i for i, step in enumerate(steps) if step.startswith("Cut the front blank"))
+        grooves = next(i for i, step in enumerate(steps) if step.startswith("Cut the grooves"))
+        self.assertLess(formed, grooves)
+        self.assertIn("Only then cut grooves", order[formed]["hold"])
+
     def test_the_schema_is_printed(self):
         out, _ = self.ends(FINE, "schema", "measured")
         self.assertEqual(json.loads(out)["$id"], "measured.schema.json")
