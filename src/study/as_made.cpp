@@ -209,18 +209,26 @@ void add_curve_findings(const Case& c, const InspectedPane& pane, std::vector<Fi
     findings.push_back(std::move(stress));
 }
 
-bool of_pane(Code code) {
+bool of_pane(const CaseAsMade& made, const Finding& finding) {
+    const Code code = finding.code;
+    if (code == Code::fit_radius) {
+        // Of a curve that was not measured the design's spread of springback is all that is known.
+        return std::none_of(made.bows.begin(), made.bows.end(), [&](const auto& bow) {
+            return finding.about.starts_with(side_text(bow.first));
+        });
+    }
     return code == Code::fit_engagement || code == Code::fit_room ||
            code == Code::fit_face_clearance || code == Code::fit_loading;
 }
-bool of_timber(Code code) {
+bool of_timber(const Finding& finding) {
+    const Code code = finding.code;
     return code == Code::frame_web || code == Code::frame_cheek || code == Code::frame_floor;
 }
 
 template <class Wanted>
 void append(std::vector<Finding> all, Wanted wanted, std::vector<Finding>& to) {
     for (Finding& finding : all) {
-        if (wanted(finding.code)) {
+        if (wanted(finding)) {
             to.push_back(std::move(finding));
         }
     }
@@ -268,7 +276,9 @@ Assessment assess(const CaseAsMade& made) {
     const CaseSums<double> frame_sums = fit::solve(made.frame);
     const fit::Layout layout = fit::layout(made.frame, frame_sums);
     Assessment result;
-    append(fit::checks(made.c, sums, layout), of_pane, result.findings);
+    append(
+        fit::checks(made.c, sums, layout),
+        [&](const Finding& finding) { return of_pane(made, finding); }, result.findings);
     for (const PaneSums<double>& pane : sums.panes) {
         const AsMade& sizes = made.pane(pane.side).made;
         InspectedPane entry{pane, std::nullopt, shrink_of(sizes.blank_length, sizes.length),

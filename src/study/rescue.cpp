@@ -290,7 +290,8 @@ class Rescuer {
 
     void run() {
         for (Finding& finding : inspection_.findings) {
-            if (finding.status != Status::pass) {
+            // A curve that was not measured is not known to be wrong: its advice stands.
+            if (finding.status != Status::pass && finding.code != Code::fit_radius) {
                 mend(finding);
             }
         }

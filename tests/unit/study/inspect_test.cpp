@@ -228,6 +228,18 @@ TEST(Inspect, a_curve_that_is_not_the_grooves_warns_and_fails_by_stress_alone) {
     EXPECT_THAT(stress.advice, testing::HasSubstr("heat the front pane again"));
 }
 
+TEST(Inspect, a_curve_that_was_not_measured_keeps_the_design_s_spread) {
+    const Case c = sample::pilot_boat();
+    const auto sums = fit::solve(c);
+    const auto of_radius = [](const Inspection& inspection) {
+        return std::count_if(
+            inspection.findings.begin(), inspection.findings.end(),
+            [](const Finding& each) { return each.code == Code::fit_radius; });
+    };
+    EXPECT_GT(of_radius(inspect(c, sums, measuring(0.2))), 0);
+    EXPECT_EQ(of_radius(inspect(c, sums, nominal(c, sums))), 0);
+}
+
 TEST(Inspect, judges_every_state_of_the_air) {
     const Case c = sample::pilot_boat();
     const auto sums = fit::solve(c);
