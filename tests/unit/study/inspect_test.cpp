@@ -158,6 +158,25 @@ TEST(Inspect, the_thickest_place_meets_the_narrowest) {
     EXPECT_NEAR(made.edge(PaneEdge::top).face_clearance, 4.6 - 3.3, kExact);
 }
 
+TEST(Inspect, measured_openings_take_the_place_of_the_design_s_in_every_state) {
+    for (const Case& c : {sample::pilot_boat(), sample::straight_front()}) {
+        const auto sums = fit::solve(c);
+        Measured measured = nominal(c, sums);
+        MeasuredOpening& opening = side(measured, CaseSide::front).opening;
+        opening = {*opening.length + 2, *opening.height - 1};
+        const auto& designed = *sums.pane(CaseSide::front);
+        const auto made = inspect(c, sums, measured).panes[0].sums;
+        EXPECT_NEAR(made.room_sideways.nominal, designed.room_sideways.nominal + 2, kExact);
+        EXPECT_NEAR(made.room_vertical.nominal, designed.room_vertical.nominal - 1, kExact);
+        for (std::size_t i = 0; i < made.states.size(); ++i) {
+            // What is longer as built is longer in any air, but for the movement of those 2 mm.
+            constexpr double kMovement = 2 * 0.05;  // timber here moves by less than 5 %
+            EXPECT_NEAR(made.states[i].opening_most, designed.states[i].opening_most + 2,
+                        kMovement);
+        }
+    }
+}
+
 TEST(Inspect, each_end_is_judged_by_both_posts) {
     const Case c = sample::straight_front();
     const auto sums = fit::solve(c);
