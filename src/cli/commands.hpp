@@ -12,6 +12,7 @@ namespace bowfront::cli {
 [[nodiscard]] int run(const ExplainRequest& request);
 [[nodiscard]] int run(const SweepRequest& request);
 [[nodiscard]] int run(const CalibrateRequest& request);
+[[nodiscard]] int run(const InspectRequest& request);
 [[nodiscard]] int run(const MaterialsRequest& request);
 [[nodiscard]] int run(const SchemaRequest& request);
 

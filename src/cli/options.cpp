@@ -26,6 +26,7 @@ struct Requests {
     ExplainRequest explain;
     SweepRequest sweep;
     CalibrateRequest calibrate;
+    InspectRequest inspect;
     MaterialsRequest materials;
     SchemaRequest schema;
 };
@@ -176,13 +177,26 @@ void add_calibrate(CLI::App& app, CalibrateRequest& request, std::optional<Reque
     command->callback([&] { chosen = request; });
 }
 
+void add_inspect(CLI::App& app, InspectRequest& request, std::optional<Request>& chosen) {
+    CLI::App* command =
+        app.add_subcommand("inspect", "Print the fit of what was made, and what can still be done");
+    add_case(*command, request.case_file);
+    command
+        ->add_option("MEASURED", request.measured_file,
+                     "what was measured (JSON; make writes one to fill in, measuring-card.json)")
+        ->required()
+        ->check(not_empty());
+    command->add_flag("--json", request.json, "print it as JSON");
+    command->callback([&] { chosen = request; });
+}
+
 void add_libraries(CLI::App& app, Requests& requests, std::optional<Request>& chosen) {
     CLI::App* materials =
         app.add_subcommand("materials", "Print the library of materials, or one of them in full");
     materials->add_option("NAME", requests.materials.name, "a name of the library");
     materials->callback([&] { chosen = requests.materials; });
-    CLI::App* schema = app.add_subcommand("schema", "Print a JSON schema: case or report");
-    schema->add_option("NAME", requests.schema.name, "case or report")->required();
+    CLI::App* schema = app.add_subcommand("schema", "Print a JSON schema: case, measured or report");
+    schema->add_option("NAME", requests.schema.name, "case, measured or report")->required();
     schema->callback([&] { chosen = requests.schema; });
 }
 
@@ -216,6 +230,7 @@ Parsed parse(int argc, const char* const* argv) {
     add_explain(app, requests.explain, parsed.request);
     add_sweep(app, requests.sweep, parsed.request);
     add_calibrate(app, requests.calibrate, parsed.request);
+    add_inspect(app, requests.inspect, parsed.request);
     add_libraries(app, requests, parsed.request);
     refuse_unknown_command(app, argc, argv);
     try {

@@ -59,6 +59,12 @@ struct CalibrateRequest {
     std::string key = "measured";       ///< of the entry in the case file
     bool json = false;
 };
+/// `inspect`
+struct InspectRequest {
+    std::string case_file;
+    std::string measured_file;
+    bool json = false;
+};
 /// `materials`
 struct MaterialsRequest {
     std::string name;  ///< empty: all, a line each
@@ -69,7 +75,7 @@ struct SchemaRequest {
 };
 
 using Request = std::variant<StartRequest, CheckRequest, MakeRequest, ExplainRequest, SweepRequest,
-                             CalibrateRequest, MaterialsRequest, SchemaRequest>;
+                             CalibrateRequest, InspectRequest, MaterialsRequest, SchemaRequest>;
 
 /// What came of the command line: a request, or an exit code where help, the version or a usage
 /// error was printed already.

@@ -156,15 +156,20 @@ void check_lift_and_drop(const Case& c, const PaneSums<double>& pane, CheckList&
                   loading.play, loading.play_worst, 0, [](double missing) {
                       return "make loading_clearance larger by " + at_least_text(missing);
                   });
-    const double width = c.frame.groove.width.value;
+    const AsMade& made = c.pane(pane.side)->made;
+    const auto as_made = [](const std::optional<MeasuredSize>& measured, double designed) {
+        return measured ? measured->value : designed;
+    };
+    const double width = as_made(made.groove_width, c.frame.groove.width.value);
     list.enter({Code::fit_loading, "loading-tilt", side, "top edge tilted in the top groove", "mm",
                 figure(pane, "loading/tilt_width")},
                loading.tilt_width, loading.tilt_width_worst, width, Bound::at_most,
                [](double missing) { return "widen the top groove by " + at_least_text(missing); });
     list.enter({Code::fit_loading, "loading-swing", side, "tilted pane under the top groove's bottom",
                 "mm", figure(pane, "loading/tilt_rise")},
-               loading.tilt_rise, loading.tilt_rise_worst, c.frame.groove.top_depth.value,
-               Bound::at_most, [&](double missing) { return swing_advice(c, pane, missing); });
+               loading.tilt_rise, loading.tilt_rise_worst,
+               as_made(made.top_depth, c.frame.groove.top_depth.value), Bound::at_most,
+               [&](double missing) { return swing_advice(c, pane, missing); });
 }
 
 void check_loading(const Case& c, const PaneSums<double>& pane, CheckList& list) {

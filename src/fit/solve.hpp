@@ -24,6 +24,24 @@ struct PaneTask {
     }
 };
 
+/// A size as it was measured, under `measured/KEY`.
+template <class N>
+[[nodiscard]] N measured_size(const PaneTask<N>& task, std::string_view key,
+                              std::string_view symbol, const MeasuredSize& size) {
+    const std::string path = "measured/" + std::string(key);
+    return task.book.reference({"panes", task.side, path}, symbol, Kind::length, size.value,
+                               {"as measured"});
+}
+
+/// What a measured size may be off, ± mm, under `measured/KEY/uncertainty`.
+template <class N>
+[[nodiscard]] N measured_limit(const PaneTask<N>& task, std::string_view key,
+                               std::string_view symbol, const MeasuredSize& size) {
+    const std::string path = "measured/" + std::string(key) + "/uncertainty";
+    return task.book.reference({"panes", task.side, path}, symbol, Kind::length, size.uncertainty,
+                               {"± of the measuring"});
+}
+
 /// The tolerance of a class for a size, ± mm; where the class has no row for it, the next one that
 /// is not tighter. Source: ISO 2768-1:1989, table 1
 [[nodiscard]] double class_tolerance(ToleranceClass by_class, double size);

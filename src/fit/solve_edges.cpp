@@ -20,22 +20,34 @@ template <class N>
 Frame<N> frame_of(const PaneTask<N>& task, const PaneSums<N>& pane) {
     const auto& groove = task.c.frame.groove;
     const auto& tolerances = task.c.tolerance;
+    const AsMade& made = task.spec.made;
+    const auto size = [&](std::string_view key, std::string_view symbol,
+                          const std::optional<MeasuredSize>& measured,
+                          const Sourced<double>& designed) {
+        return measured ? measured_size(task, key, symbol, *measured)
+                        : task.input(symbol, designed);
+    };
     Frame<N> frame;
-    frame.base = task.input("D_b", groove.base_depth);
-    frame.top = task.input("D_t", groove.top_depth);
-    frame.post = task.input("D_p", groove.post_depth);
-    frame.groove = task.input("g", groove.width);
+    frame.base = size("base_depth", "D_b", made.base_depth, groove.base_depth);
+    frame.top = size("top_depth", "D_t", made.top_depth, groove.top_depth);
+    frame.post = size("post_depth", "D_p", made.post_depth, groove.post_depth);
+    frame.groove = size("groove_width", "g", made.groove_width, groove.width);
     const auto limit = [&](std::string_view key, std::string_view symbol,
-                           const Sourced<ToleranceSpec>& spec, N size) {
-        return tolerance(task, key, symbol, spec, value_of(size));
+                           const std::optional<MeasuredSize>& measured,
+                           const Sourced<ToleranceSpec>& spec, N of) {
+        return measured ? measured_limit(task, key, symbol, *measured)
+                        : tolerance(task, "tolerance/" + std::string(key), symbol, spec,
+                                    value_of(of));
     };
     frame.tolerances = {
-        limit("tolerance/opening_height", "δ_H", tolerances.opening, pane.opening_height),
-        limit("tolerance/opening_length", "δ_O", tolerances.opening, pane.opening_length),
-        limit("tolerance/base_depth", "δ_b", tolerances.groove_depth, frame.base),
-        limit("tolerance/top_depth", "δ_top", tolerances.groove_depth, frame.top),
-        limit("tolerance/post_depth", "δ_p", tolerances.groove_depth, frame.post),
-        limit("tolerance/groove_width", "δ_g", tolerances.groove_width, frame.groove)};
+        limit("opening_height", "δ_H", made.opening_height, tolerances.opening,
+              pane.opening_height),
+        limit("opening_length", "δ_O", made.opening_length, tolerances.opening,
+              pane.opening_length),
+        limit("base_depth", "δ_b", made.base_depth, tolerances.groove_depth, frame.base),
+        limit("top_depth", "δ_top", made.top_depth, tolerances.groove_depth, frame.top),
+        limit("post_depth", "δ_p", made.post_depth, tolerances.groove_depth, frame.post),
+        limit("groove_width", "δ_g", made.groove_width, tolerances.groove_width, frame.groove)};
     return frame;
 }
 

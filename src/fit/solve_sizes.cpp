@@ -55,9 +55,56 @@ constexpr ExtentNames kHeightNames{"formed/height",        "blank/width", "toler
 
 constexpr std::string_view kShrinkSource = "definition of shrink as loss over the length before heating";
 
+// One direction of a pane as it was measured.
+struct MadeExtent {
+    const std::optional<MeasuredSize>& formed;
+    const std::optional<MeasuredSize>& blank;
+    std::string_view formed_key, blank_key;
+};
+
+// A pane that is made: its size is known, or follows from the blank that it was formed of.
+template <class N>
+Extent<N> made_extent(const PaneTask<N>& task, const ExtentNames& names, const MadeExtent& made,
+                      const Shrink<N>& shrink) {
+    Extent<N> result;
+    if (made.blank) {
+        result.blank = task.figure(
+            names.blank, names.blank_symbol,
+            measured_size(task, made.blank_key, names.blank_symbol, *made.blank), "as measured");
+    }
+    if (!made.formed) {
+        result.formed = task.figure(names.formed, names.formed_symbol,
+                                    forming::formed_from(result.blank, shrink.nominal),
+                                    kShrinkSource);
+        const N limit = measured_limit(task, made.blank_key, names.cut_symbol, *made.blank);
+        result.tolerance =
+            task.figure(names.tolerance, names.tolerance_symbol,
+                        limit * (1 - shrink.nominal) + result.blank * shrink.spread,
+                        "limits added: the blank's measuring, and the spread of its shrink");
+        return result;
+    }
+    result.formed = task.figure(
+        names.formed, names.formed_symbol,
+        measured_size(task, made.formed_key, names.formed_symbol, *made.formed), "as measured");
+    result.tolerance = task.figure(
+        names.tolerance, names.tolerance_symbol,
+        measured_limit(task, made.formed_key, names.tolerance_symbol, *made.formed),
+        "the measuring alone");
+    if (!made.blank) {
+        result.blank = task.figure(names.blank, names.blank_symbol,
+                                   forming::blank_for(result.formed, shrink.nominal),
+                                   kShrinkSource);
+    }
+    return result;
+}
+
 template <class N>
 Extent<N> extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
-                 const std::optional<Sourced<double>>& cut, const Shrink<N>& shrink, bool heated) {
+                 const std::optional<Sourced<double>>& cut, const MadeExtent& made,
+                 const Shrink<N>& shrink, bool heated) {
+    if (made.formed || made.blank) {
+        return made_extent(task, names, made, shrink);
+    }
     const auto& spec = task.c.tolerance.cut;
     const auto cut_tolerance = [&](N size) {
         return tolerance(task, names.cut_tolerance, names.cut_symbol, spec, value_of(size));
@@ -143,12 +190,26 @@ void solve_opening(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fr
     pane.end_in_post = length_in_post(
         post, post_faces(post.section.value, end),
         LeavingLine<N>{end.previous, pane.curved, false, radius, end_path, "x_e"}, task.book);
-    pane.opening_length =
-        task.figure("opening/length", "O", pane.side_length - pane.start_in_post - pane.end_in_post,
-                    "glazing line outside both posts");
-    pane.opening_height = task.figure("opening/height", "H",
-                                      task.input("h", task.c.frame.clear_height),
-                                      "clear height between base and top");
+    const AsMade& made = task.spec.made;
+    if (made.opening_length) {
+        pane.opening_length =
+            task.figure("opening/length", "O",
+                        measured_size(task, "opening_length", "O", *made.opening_length),
+                        "as measured");
+        pane.side_length = task.figure(
+            "side_length", "S", pane.opening_length + pane.start_in_post + pane.end_in_post,
+            "measured opening and what stands in both posts");
+    } else {
+        pane.opening_length = task.figure(
+            "opening/length", "O", pane.side_length - pane.start_in_post - pane.end_in_post,
+            "glazing line outside both posts");
+    }
+    pane.opening_height =
+        task.figure("opening/height", "H",
+                    made.opening_height
+                        ? measured_size(task, "opening_height", "H", *made.opening_height)
+                        : task.input("h", task.c.frame.clear_height),
+                    "clear height between base and top");
 }
 
 template <class N>
@@ -164,6 +225,16 @@ void solve_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneS
         pane.thickness_tolerance =
             task.book.reference({"panes", task.side, "tolerance/thickness"}, "δ_t", Kind::length,
                                 limit.value, {limit.source});
+    }
+    if (const auto& made = task.spec.made.thickness) {
+        pane.formed_thickness =
+            task.figure("formed/thickness", "t₁", measured_size(task, "thickness", "t₁", *made),
+                        "as measured at the thickest place");
+        pane.thickest = task.figure("thickest", "t₁max",
+                                    pane.formed_thickness +
+                                        measured_limit(task, "thickness", "δ_t", *made),
+                                    "the measuring alone");
+        return;
     }
     const N thick = pane.thickness + pane.thickness_tolerance;
     if (!pane.heated) {
@@ -265,10 +336,15 @@ void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
     pane.heated = pane.curved && task.spec.bend.value == Bend::heat;
     solve_opening(task, front, start, end, pane);
     const PaneShrink<N> shrink = pane.heated ? pane_shrink(task) : PaneShrink<N>{};
+    const AsMade& made = task.spec.made;
     const Extent<N> length = extent(task, kLengthNames, wanted_length(task, pane.opening_length),
-                                    task.spec.blank.length, shrink.length, pane.heated);
+                                    task.spec.blank.length,
+                                    {made.length, made.blank_length, "length", "blank_length"},
+                                    shrink.length, pane.heated);
     const Extent<N> height = extent(task, kHeightNames, wanted_height(task, pane.opening_height),
-                                    task.spec.blank.width, shrink.height, pane.heated);
+                                    task.spec.blank.width,
+                                    {made.height, made.blank_width, "height", "blank_width"},
+                                    shrink.height, pane.heated);
     pane.length = length.formed;
     pane.length_tolerance = length.tolerance;
     pane.blank_length = length.blank;

@@ -15,9 +15,12 @@ N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
     }
     const N width = plate.width;
     const N depth = plate.depth;
+    // A measured opening says how long the side has become, of the same shape.
+    const double longer = value_of(pane.side_length) / value_of(front->length);
     return task.book.solved(path, "S_k", Kind::length,
-                            stretched_arc(value_of(front->radius), value_of(front->sweep),
-                                          value_of(width), value_of(depth)),
+                            stretched_arc(value_of(front->radius) * longer,
+                                          value_of(front->sweep), value_of(width),
+                                          value_of(depth)),
                             "length of the arc stretched along chord and rise: integral of "
                             "R·sqrt((k_x·cos φ)² + (k_y·sin φ)²) over the sweep",
                             {front->radius, front->sweep, width, depth},

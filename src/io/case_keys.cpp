@@ -91,12 +91,17 @@ std::span<const ObjectKeys> case_keys() noexcept {
     return kTable;
 }
 
-std::span<const std::string_view> keys_of(std::string_view object) {
-    const auto row = std::find_if(kTable.begin(), kTable.end(), [object](const ObjectKeys& keys) {
+std::span<const std::string_view> keys_of(std::span<const ObjectKeys> table,
+                                          std::string_view object) {
+    const auto row = std::find_if(table.begin(), table.end(), [object](const ObjectKeys& keys) {
         return keys.object == object;
     });
-    BOWFRONT_EXPECTS(row != kTable.end());
+    BOWFRONT_EXPECTS(row != table.end());
     return row->keys;
+}
+
+std::span<const std::string_view> keys_of(std::string_view object) {
+    return keys_of(kTable, object);
 }
 
 }  // namespace bowfront::io

@@ -14,10 +14,11 @@ bool holds(std::span<const std::string_view> words, std::string_view word) noexc
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-// The object of a case that a key belongs to, where it is exactly one.
-std::optional<std::string_view> only_home_of(std::string_view key) {
+// The object of a file that a key belongs to, where it is exactly one.
+std::optional<std::string_view> only_home_of(std::span<const ObjectKeys> table,
+                                              std::string_view key) {
     std::optional<std::string_view> home;
-    for (const ObjectKeys& row : case_keys()) {
+    for (const ObjectKeys& row : table) {
         if (holds(row.keys, key)) {
             if (home) {
                 return std::nullopt;
@@ -37,7 +38,7 @@ ObjectReader::ObjectReader(Reading& reading, const JsonNode* node, std::string p
                            std::string pattern)
     : reading_(&reading), node_(node), pointer_(std::move(pointer)), pattern_(std::move(pattern)) {
     if (node_ != nullptr && node_->kind != JsonNode::Kind::object) {
-        reading_->refuse_type(value(), "an object with " + listed(keys_of(pattern_)));
+        reading_->refuse_type(value(), "an object with " + listed(keys_of(reading_->keys(), pattern_)));
         node_ = nullptr;
         silent_ = true;
     }
@@ -146,12 +147,12 @@ void ObjectReader::refuse_key(const JsonMember& member) {
         reading_->faults().add(Code::input_unknown_key, member.place, {}, {}, {});
         return;
     }
-    const auto known = keys_of(pattern_);
+    const auto known = keys_of(reading_->keys(), pattern_);
     const std::string meant = nearest(member.key, known);
     std::string wanted = "one of " + listed(known);
     if (!meant.empty()) {
         wanted = "did you mean " + quoted_text(meant) + "?";
-    } else if (const auto home = only_home_of(member.key)) {
+    } else if (const auto home = only_home_of(reading_->keys(), member.key)) {
         wanted = quoted_text(member.key) + " stands in " +
                  (home->empty() ? "the outermost object" : std::string(*home));
     }
@@ -160,7 +161,7 @@ void ObjectReader::refuse_key(const JsonMember& member) {
 }
 
 void ObjectReader::finish() {
-    const auto known = keys_of(pattern_);
+    const auto known = keys_of(reading_->keys(), pattern_);
     for (const std::string_view key : known) {
         BOWFRONT_EXPECTS(holds(asked_, key));
     }

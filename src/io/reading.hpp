@@ -4,11 +4,13 @@
 
 #include <functional>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
 #include <vector>
 
+#include "bowfront/io/case_keys.hpp"
 #include "bowfront/model/case.hpp"
 #include "faults.hpp"
 #include "json_node.hpp"
@@ -29,7 +31,12 @@ using NumberIn = std::function<std::optional<double>(Reading&, const Value&)>;
 /// Faults and assumptions of one file, and the unit of its bare lengths.
 class Reading {
   public:
-    explicit Reading(Faults& faults) noexcept : faults_(faults) {}
+    /// @param keys  of every object of the file
+    explicit Reading(Faults& faults, std::span<const ObjectKeys> keys = case_keys()) noexcept
+        : faults_(faults), keys_(keys) {}
+
+    /// The keys that an object of the file may have, by its pointer with `*`.
+    [[nodiscard]] std::span<const ObjectKeys> keys() const noexcept { return keys_; }
 
     /// Of bare lengths; millimetres until it is set.
     [[nodiscard]] LengthUnit unit() const noexcept { return unit_; }
@@ -68,6 +75,7 @@ class Reading {
 
   private:
     Faults& faults_;
+    std::span<const ObjectKeys> keys_;
     LengthUnit unit_ = LengthUnit::millimetre;
     std::vector<Assumption> assumed_;
     SheetKeys sheet_keys_ = SheetKeys::own;

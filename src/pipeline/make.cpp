@@ -6,8 +6,10 @@
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/error.hpp"
 #include "bowfront/base/number_text.hpp"
+#include "bowfront/io/read_measured.hpp"
 #include "bowfront/pattern/case_parts.hpp"
 #include "bowfront/pipeline/output_folder.hpp"
+#include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "digest.hpp"
 #include "parts.hpp"
@@ -141,6 +143,7 @@ class Maker {
         const bool failed = made.verdict() == Status::fail;
         content.despite_failures = failed && options_.despite_failures;
         write_patterns(failed, content);
+        write_card();
         content.files = files_;
         made.report_json = report::to_json(content);
         made.report_text = report::to_text(content);
@@ -172,6 +175,18 @@ class Maker {
         if (!withheld) {
             write("cutlist.csv", report::cut_list(content));
         }
+    }
+
+    // Proven by its reader: a file of measurements in which nothing is measured yet.
+    void write_card() {
+        const std::string path = "measuring-card.json";
+        const std::string card = report::measuring_card(design_.c(), design_.sums);
+        for (const MeasuredSide& side : io::read_measured(card, path, design_.c()).value.sides) {
+            if (side.pane.length || side.opening.length) {
+                throw ContractError("read-back of " + path + ": a size that nobody measured");
+            }
+        }
+        write(path, card, "pass");
     }
 
     void write_pattern(const Part& part, const std::string& path, bool failed) {

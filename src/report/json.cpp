@@ -2,8 +2,9 @@
 #include <nlohmann/json.hpp>
 #include <numbers>
 
-#include "bowfront/base/contract.hpp"
+#include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
+#include "finding_json.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -12,10 +13,8 @@ using Json = nlohmann::ordered_json;
 
 constexpr double kDegrees = 180 / std::numbers::pi;
 
-// The one door for numbers: nothing that is not finite passes, and −0 is 0.
 Json number(double value) {
-    BOWFRONT_EXPECTS(std::isfinite(value));
-    return value == 0 ? 0.0 : value;
+    return number_json(value);
 }
 
 Json edges_json(const PaneSums<double>& pane) {
@@ -119,21 +118,6 @@ Json heating_json(const HeatingSums<double>& heating) {
             {"margin_to_core", number(heating.margin_to_core)}};
 }
 
-Json check_json(const Finding& finding) {
-    return {{"id", finding.id},
-            {"about", finding.about},
-            {"code", code_text(finding.code)},
-            {"state", finding.state},
-            {"value", number(finding.value)},
-            {"worst", number(finding.worst)},
-            {"limit", number(finding.limit)},
-            {"bound", finding.bound == Bound::at_least ? "at-least" : "at-most"},
-            {"margin", number(finding.margin())},
-            {"unit", finding.unit},
-            {"status", status_text(finding.status)},
-            {"advice", finding.advice}};
-}
-
 Json part_json(const PartEntry& entry) {
     const Part& part = *entry.part;
     Json json = {{"id", part.id},
@@ -202,6 +186,9 @@ std::string to_json(const Content& content) {
         return Json{{"pointer", assumption.pointer},
                     {"value", assumption.value},
                     {"why", assumption.why}};
+    });
+    json["order_of_work"] = list(order_of_work(c, content.sums), [](const WorkStep& step) {
+        return Json{{"step", step.step}, {"hold", step.hold}};
     });
     json["cautions"] = cautions(c, content.sums);
     json["files"] = list(content.files, [](const FileEntry& file) {

@@ -3,7 +3,9 @@
 #include <numbers>
 
 #include "bowfront/base/number_text.hpp"
+#include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
+#include "finding_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -98,17 +100,9 @@ void findings(const std::vector<Finding>& all, std::string& text) {
     text += "\nChecks: " + std::to_string(passed) + " of " + std::to_string(all.size()) + " pass\n";
     for (const Status status : {Status::fail, Status::warn}) {
         for (const Finding& finding : all) {
-            if (finding.status != status) {
-                continue;
+            if (finding.status == status) {
+                text += finding_text(finding);
             }
-            const double measured = status == Status::fail ? finding.value : finding.worst;
-            text += std::string(status == Status::fail ? "  FAIL " : "  warn ") +
-                    std::string(code_text(finding.code)) + " " + finding.id + " " +
-                    finding.about + " (" + finding.state +
-                    (measured != finding.value ? ", worst case" : "") + "): " + shown(measured) +
-                    (finding.bound == Bound::at_least ? ", wanted at least " : ", at most ") +
-                    shown(finding.limit) + (finding.unit.empty() ? "" : " " + finding.unit) +
-                    "\n       " + finding.advice + "\n";
         }
     }
 }
@@ -128,6 +122,13 @@ std::string to_text(const Content& content) {
         for (const Assumption& assumption : content.assumed) {
             text += "  " + assumption.pointer + ": " + assumption.value + " (" + assumption.why +
                     ")\n";
+        }
+    }
+    text += "\nOrder of work\n";
+    for (const WorkStep& step : order_of_work(content.c, content.sums)) {
+        text += "  - " + step.step + "\n";
+        if (!step.hold.empty()) {
+            text += "    HOLD: " + step.hold + "\n";
         }
     }
     text += "\nCautions\n";

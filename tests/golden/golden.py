@@ -17,7 +17,7 @@ sys.path.insert(0, str(ROOT / "tests/reference"))
 from part21 import parse  # noqa: E402
 from step_judge import Judgement  # noqa: E402
 
-COMMANDS = ("start", "check", "make", "explain", "materials", "schema")
+COMMANDS = ("start", "check", "make", "explain", "inspect", "materials", "schema")
 # Patterns that a person can review; all others are held by their hashes in report.json.
 REVIEWED = ("base", "pane-front", "form-front-rib")
 EXPLAINED = "panes/front/blank/length"

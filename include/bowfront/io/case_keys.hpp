@@ -19,7 +19,12 @@ struct ObjectKeys {
 /// `schemas/case.schema.json` lists the same.
 [[nodiscard]] std::span<const ObjectKeys> case_keys() noexcept;
 
-/// The keys of the object at a pointer with `*`.
+/// The keys of the object at a pointer with `*` in a table of keys.
+/// @throws ContractError for an object that the table does not have
+[[nodiscard]] std::span<const std::string_view> keys_of(std::span<const ObjectKeys> table,
+                                                        std::string_view object);
+
+/// The keys of the object at a pointer with `*` in a case file.
 /// @throws ContractError for an object that a case file does not have
 [[nodiscard]] std::span<const std::string_view> keys_of(std::string_view object);
 

@@ -126,6 +126,29 @@ struct BlankSpec {
     std::optional<Sourced<double>> width;   ///< as-cut, > 0
 };
 
+/// A size as it was measured once the thing was made.
+struct MeasuredSize {
+    double value = 0;        ///< mm, > 0
+    double uncertainty = 0;  ///< ± mm of the measuring, ≥ 0
+};
+
+/// What was measured of a pane and of its place in the frame. Each size that is there takes the
+/// place of the design's, and its uncertainty that of the design's tolerance. Of sizes measured in
+/// several places: the one that the pane meets first.
+struct AsMade {
+    std::optional<MeasuredSize> blank_length;
+    std::optional<MeasuredSize> blank_width;
+    std::optional<MeasuredSize> length;     ///< as formed, on the mid-surface
+    std::optional<MeasuredSize> height;     ///< as formed
+    std::optional<MeasuredSize> thickness;  ///< as formed, at the thickest place
+    std::optional<MeasuredSize> opening_length;  ///< along the glazing line
+    std::optional<MeasuredSize> opening_height;
+    std::optional<MeasuredSize> base_depth;    ///< of the groove, at the shallowest place
+    std::optional<MeasuredSize> top_depth;     ///< the same
+    std::optional<MeasuredSize> post_depth;    ///< the same, along the glazing line
+    std::optional<MeasuredSize> groove_width;  ///< at the narrowest place
+};
+
 struct PaneSpec {
     CaseSide side = CaseSide::front;
     std::string sheet;              ///< key into `Case::sheets`
@@ -136,6 +159,7 @@ struct PaneSpec {
     std::optional<Sourced<double>> length;  ///< the pane's own size, developed length, > 0
     std::optional<Sourced<double>> height;  ///< the pane's own size, > 0
     std::string pointer;            ///< JSON pointer of the pane
+    AsMade made;                    ///< nothing in a case that is still on paper
 };
 
 /// A sheet as this case uses it: a library entry, with what the file says of a batch.

@@ -1,0 +1,18 @@
+#pragma once
+/// \file
+/// A finding as JSON, the same in every file that holds one.
+
+#include <nlohmann/json.hpp>
+
+#include "bowfront/base/finding.hpp"
+
+namespace bowfront::report {
+
+/// The one door for numbers: nothing that is not finite passes, and −0 is 0.
+/// @throws ContractError for NaN or infinity
+[[nodiscard]] nlohmann::ordered_json number_json(double value);
+
+/// A check with its limit, margin and advice.
+[[nodiscard]] nlohmann::ordered_json check_json(const Finding& finding);
+
+}  // namespace bowfront::report
