@@ -128,6 +128,7 @@ TimberStates<N> timber_states(const Case& c, Book<N>& book) {
             built = now;
         }
         const Moisture<N> m{built, now};
+        factors.moisture = now;
         factors.base = plate_factors(c.frame.base, "base", state, timber, m, book);
         factors.top = plate_factors(c.frame.top, "top", state, timber, m, book);
         // How a post lies in the log is not known: both ways take the larger, tangential movement.

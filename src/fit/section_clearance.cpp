@@ -1,0 +1,173 @@
+#include "bowfront/fit/section_clearance.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+// Outlines that only touch share no more than this, mm².
+constexpr double kTouching = 1e-6;
+
+double length_of(const std::vector<Segment>& chain) {
+    double length = 0;
+    for (const Segment& s : chain) {
+        length += s.length();
+    }
+    return length;
+}
+
+double area(const std::vector<Region>& regions) {
+    double sum = 0;
+    for (const Region& region : regions) {
+        sum += region.area();
+    }
+    return sum;
+}
+
+bool apart(const Box& a, const Box& b) {
+    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
+}
+
+// One pane in one frame.
+class Place {
+  public:
+    Place(const PaneSums<double>& pane, const PaneSection& section, const Layout& layout,
+          const PaneState<double>& state)
+        : pane_(pane),
+          section_(section),
+          layout_(layout),
+          side_(layout.line.sides[index(pane.side)]),
+          length_(length_of(side_)),
+          groove_(*std::find_if(layout.base.grooves.begin(), layout.base.grooves.end(),
+                                [&](const PlateGroove& each) { return each.side == pane.side; })),
+          middle_((length_ + (pane.start_in_post - pane.end_in_post) * state.post) / 2) {}
+
+    // Shifted towards the inside where it is curved.
+    [[nodiscard]] SectionClearance shifted(double shift) const {
+        const std::vector<Segment> line = mid_line(shift);
+        return {post_clearance(line), base_clearance(line)};
+    }
+
+  private:
+    // The mid-line of a pane that nothing holds, laid in its groove so that crown and ends stand off
+    // alike, on different sides; a curved one then shifted towards the inside.
+    [[nodiscard]] std::vector<Segment> mid_line(double shift) const {
+        if (!pane_.curved) {
+            return stretch(side_, middle_ - section_.length / 2, middle_ + section_.length / 2);
+        }
+        const double own = section_.own_radius;
+        const double groove = section_.groove_radius;
+        const double half = std::cos(section_.length / groove / 2);
+        const Point crown = point_at(side_, length_ / 2);
+        const double off = (own - groove) * (1 - half) / (1 + half);
+        const double sweep = section_.length / own;
+        const Point centre{crown.x, crown.y + off + own + shift};
+        std::vector<Segment> pieces;
+        const int count = sweep > kPi ? 2 : 1;
+        for (int i = 0; i < count; ++i) {
+            pieces.push_back(arc_segment(centre, own, -kPi / 2 - sweep / 2 + i * sweep / count,
+                                         sweep / count));
+        }
+        return pieces;
+    }
+
+    // Half of what the section would have to be thinner to be clear.
+    template <class Clear>
+    [[nodiscard]] double missing(Clear clear) const {
+        double low = 0;
+        double high = section_.thickness;
+        constexpr int kHalvings = 14;
+        for (int i = 0; i < kHalvings; ++i) {
+            const double middle = (low + high) / 2;
+            (clear(middle) ? low : high) = middle;
+        }
+        return (low - section_.thickness) / 2;
+    }
+
+    static Contour body(const std::vector<Segment>& line, double thickness) {
+        return band(line, thickness, BandEnd::square, BandEnd::square);
+    }
+
+    [[nodiscard]] double post_clearance(const std::vector<Segment>& line) const {
+        const auto clear = [&](double thickness) {
+            const Contour outline = body(line, thickness);
+            const Box box = outline.box();
+            return std::all_of(layout_.posts.begin(), layout_.posts.end(),
+                               [&](const PostLayout& post) {
+                                   return apart(box, post.outline.box()) ||
+                                          area(intersect({{outline, {}}}, post.section)) <
+                                              kTouching;
+                               });
+        };
+        if (!clear(section_.thickness)) {
+            return missing(clear);
+        }
+        const Contour outline = body(line, section_.thickness);
+        double least = HUGE_VAL;
+        for (const PostLayout& post : layout_.posts) {
+            for (const Region& region : post.section) {
+                least = std::min(least, gap(outline, region.outer));
+            }
+        }
+        return least;
+    }
+
+    [[nodiscard]] double base_clearance(const std::vector<Segment>& line) const {
+        const Region room{groove_.bead ? *groove_.bead : groove_.band, {}};
+        const auto clear = [&](double thickness) {
+            return area(subtract({{body(line, thickness), {}}}, {room, {groove_.band, {}}})) <
+                   kTouching;
+        };
+        if (!clear(section_.thickness)) {
+            return missing(clear);
+        }
+        return gap(body(line, section_.thickness), groove_.band);
+    }
+
+    const PaneSums<double>& pane_;
+    const PaneSection& section_;
+    const Layout& layout_;
+    const std::vector<Segment>& side_;
+    double length_;
+    const PlateGroove& groove_;
+    double middle_;  // of the opening, along the side
+};
+
+double least(const SectionClearance& clearance) {
+    return std::min(clearance.posts, clearance.base);
+}
+
+}  // namespace
+
+SectionClearance section_clearance(const PaneSums<double>& pane, const PaneSection& section,
+                                   const Layout& layout, const PaneState<double>& state) {
+    const Place place(pane, section, layout, state);
+    SectionClearance best = place.shifted(0);
+    if (!pane.curved || least(best) >= 0) {
+        return best;
+    }
+    // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,
+    // and a shift within the base's groove gives some of it back.
+    constexpr int kShifts = 8;  // to each side
+    for (int i = -kShifts; i <= kShifts; ++i) {
+        const SectionClearance now = place.shifted(section.play * i / kShifts);
+        if (least(now) > least(best)) {
+            best = now;
+        }
+    }
+    return best;
+}
+
+SectionClearance section_clearance(const PaneSums<double>& pane, const Layout& layout,
+                                   double own_radius) {
+    return section_clearance(
+        pane,
+        {pane.length, pane.formed_thickness, own_radius, pane.radius,
+         std::max(0.0, pane.edge(PaneEdge::bottom).face_clearance) / 2},
+        layout, pane.states[0]);
+}
+
+}  // namespace bowfront::fit
