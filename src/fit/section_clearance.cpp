@@ -51,6 +51,31 @@ class Place {
         return {post_clearance(line), base_clearance(line)};
     }
 
+    // What a curved pane's faces leave at the cheeks of base and posts, where they come nearest to
+    // them: at the crown, between it and the ends, at the mouths of the posts and at the ends.
+    // Quickly told, to choose a shift by.
+    [[nodiscard]] double at_cheeks(double shift) const {
+        const std::vector<Segment> line = mid_line(shift);
+        const Point crown = point_at(side_, length_ / 2);
+        const Point centre{crown.x, crown.y + section_.groove_radius};
+        double least = HUGE_VAL;
+        for (const double share : {0.25, 0.5, 0.75}) {
+            const Point at = point_at(line, share * section_.length);
+            least = std::min(least, at_base_cheeks(at, centre));
+        }
+        const double in_post = pane_.edge(PaneEdge::start).engagement;
+        for (const PaneEdge end : {PaneEdge::start, PaneEdge::end}) {
+            const double from = end == PaneEdge::start ? 0 : section_.length - in_post;
+            for (const double along : {from, from + in_post}) {
+                const Point at = point_at(line, along);
+                const Point face = left_of(tangent_at(line, along)) * (section_.thickness / 2);
+                least = std::min({least, at_base_cheeks(at, centre),
+                                  at_post_cheeks(at + face, end), at_post_cheeks(at - face, end)});
+            }
+        }
+        return least;
+    }
+
   private:
     // The mid-line of a pane that nothing holds, laid in its groove so that crown and ends stand off
     // alike, on different sides; a curved one then shifted towards the inside.
@@ -72,6 +97,24 @@ class Place {
                                          sweep / count));
         }
         return pieces;
+    }
+
+    [[nodiscard]] double at_base_cheeks(Point at, Point centre) const {
+        return section_.play - std::abs(distance(at, centre) - section_.groove_radius);
+    }
+    // A rabbet has no inner cheek.
+    [[nodiscard]] double at_post_cheeks(Point at, PaneEdge end) const {
+        const CaseSide corner = end == PaneEdge::start ? pane_.side : next(pane_.side);
+        double least = HUGE_VAL;
+        for (const PostGroove& groove : layout_.posts[index(corner)].grooves) {
+            if (groove.side == pane_.side) {
+                const double half = section_.play + section_.thickness / 2;
+                const double inwards = dot(at - groove.mouth, groove.interior);
+                const bool rabbet = groove.slot.area() > groove.hold.area();
+                least = rabbet ? half + inwards : half - std::abs(inwards);
+            }
+        }
+        return least;
     }
 
     // Half of what the section would have to be thinner to be clear.
@@ -145,20 +188,22 @@ double least(const SectionClearance& clearance) {
 SectionClearance section_clearance(const PaneSums<double>& pane, const PaneSection& section,
                                    const Layout& layout, const PaneState<double>& state) {
     const Place place(pane, section, layout, state);
-    SectionClearance best = place.shifted(0);
-    if (!pane.curved || least(best) >= 0) {
-        return best;
+    const SectionClearance middle = place.shifted(0);
+    if (!pane.curved || least(middle) >= 0) {
+        return middle;
     }
     // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,
     // and a shift within the base's groove gives some of it back.
     constexpr int kShifts = 8;  // to each side
+    double best = 0;
     for (int i = -kShifts; i <= kShifts; ++i) {
-        const SectionClearance now = place.shifted(section.play * i / kShifts);
-        if (least(now) > least(best)) {
-            best = now;
+        const double shift = section.play * i / kShifts;
+        if (place.at_cheeks(shift) > place.at_cheeks(best)) {
+            best = shift;
         }
     }
-    return best;
+    const SectionClearance shifted = place.shifted(best);
+    return least(shifted) > least(middle) ? shifted : middle;
 }
 
 SectionClearance section_clearance(const PaneSums<double>& pane, const Layout& layout,

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "solve.hpp"
 
@@ -21,37 +22,55 @@ struct TiltedPane {
 // that stands higher: e·cos φ = W·cos φ + (f + t)·sin φ − H. With e measured along the lower face
 // the sum would be too small by t·sin φ·tan φ, and let a pane pass that can't.
 double tilt_width(const TiltedPane& pane, double angle) {
-    const double depth = pane.height * std::cos(angle) +
-                         (pane.rise + pane.thickness) * std::sin(angle) - pane.opening;
-    return depth > 0 ? depth * std::tan(angle) + pane.thickness * std::cos(angle) +
-                           pane.rise * (1 - std::cos(angle))
+    const double sine = std::sin(angle);
+    const double cosine = std::cos(angle);
+    const double depth =
+        pane.height * cosine + (pane.rise + pane.thickness) * sine - pane.opening;
+    return depth > 0 ? depth * sine / cosine + pane.thickness * cosine + pane.rise * (1 - cosine)
                      : 0;  // out of the groove
 }
 
-// The most of it over the swing. Between two of the tilts that are tried the sum has one top at
-// most; that is closed in on until its width no longer changes.
+// The most of it over the swing: tried at a few tilts, then closed in on between the neighbours of
+// the best, where it has one top. Flat there: a tilt to 1e-7 rad gives the width to all digits.
 double widest_tilt(const TiltedPane& pane) {
-    constexpr int kTilts = 64;
-    constexpr double kSteepest = 1.5;  // rad
+    constexpr int kTilts = 32;
+    constexpr double kStep = 1.5 / kTilts;  // rad
     int best = 0;
     double widest = pane.thickness;
     for (int i = 1; i <= kTilts; ++i) {
-        const double width = tilt_width(pane, kSteepest * i / kTilts);
+        const double width = tilt_width(pane, kStep * i);
+        if (width == 0) {
+            break;  // out of the groove from here on
+        }
         if (width > widest) {
             widest = width;
             best = i;
         }
     }
-    double low = kSteepest * std::max(0, best - 1) / kTilts;
-    double high = kSteepest * std::min(kTilts, best + 1) / kTilts;
-    constexpr int kThirds = 40;  // of 0.05 rad, to 5e-9: flat at the top, the width is exact
-    for (int i = 0; i < kThirds; ++i) {
-        const double a = low + (high - low) / 3;
-        const double b = high - (high - low) / 3;
-        const bool rises = tilt_width(pane, a) < tilt_width(pane, b);
-        (rises ? low : high) = rises ? a : b;
+    constexpr double kGolden = 1 / std::numbers::phi;
+    constexpr int kSections = 28;
+    double low = kStep * std::max(0, best - 1);
+    double high = kStep * (best + 1);
+    double a = high - kGolden * (high - low);
+    double b = low + kGolden * (high - low);
+    double at_a = tilt_width(pane, a);
+    double at_b = tilt_width(pane, b);
+    for (int i = 0; i < kSections; ++i) {
+        if (at_a < at_b) {
+            low = a;
+            a = b;
+            at_a = at_b;
+            b = low + kGolden * (high - low);
+            at_b = tilt_width(pane, b);
+        } else {
+            high = b;
+            b = a;
+            at_b = at_a;
+            a = high - kGolden * (high - low);
+            at_a = tilt_width(pane, a);
+        }
     }
-    return std::max(widest, tilt_width(pane, (low + high) / 2));
+    return std::max({widest, at_a, at_b});
 }
 
 }  // namespace

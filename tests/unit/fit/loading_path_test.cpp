@@ -6,6 +6,8 @@
 #include <cmath>
 #include <string>
 
+#include "bowfront/fit/section_clearance.hpp"
+#include "bowfront/fit/swing.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::fit {
