@@ -1,4 +1,6 @@
 #include <algorithm>
+#include <cmath>
+#include <optional>
 #include <string>
 
 #include "bowfront/fit/loading_path.hpp"
@@ -12,17 +14,50 @@ std::string shorter(double missing) {
            ", by a larger end_clearance or a size of its own";
 }
 
+double tightest_of(const LoadingPath& path, Status status) {
+    return status == Status::fail ? path.clearance : path.tightest_state()->worst.clearance;
+}
+
+// By how much wider grooves let a pane in, mm, in steps of 0.1 mm. Where a pane's ends lie near a
+// cheek the grooves' round ends take a share of what is won, so each width is followed again until
+// one is enough.
+std::optional<double> enough_width(const Case& c, CaseSide side, double missing, Status status) {
+    constexpr double kStep = 0.1;
+    constexpr int kTries = 6;
+    Case wider = c;
+    double by = 0;
+    for (int i = 0; i < kTries; ++i) {
+        // A clearance in plan is told for one face; a groove is widened at both.
+        by += kStep * std::ceil(2 * missing / kStep);
+        wider.frame.groove.width.value = c.frame.groove.width.value + by;
+        if (!objections(wider).empty()) {
+            break;
+        }
+        const CaseSums<double> sums = solve(wider);
+        missing = -tightest_of(loading_path(wider, *sums.pane(side), layout(wider, sums)), status);
+        if (missing <= 0) {
+            return by;
+        }
+    }
+    return std::nullopt;
+}
+
 // What opens a passage that is too tight.
-std::string mend(const Passage& passage, const RoomSums<double>& room_sideways, Status status) {
+std::string mend(const Case& c, const PaneSums<double>& pane, const Passage& passage,
+                 Status status) {
     const double missing = -passage.clearance;
     const double sideways =
-        status == Status::fail ? room_sideways.nominal : room_sideways.worst;
+        status == Status::fail ? pane.room_sideways.nominal : pane.room_sideways.worst;
     switch (passage.at) {
         case Narrow::posts:
-        case Narrow::base:
-            // A clearance in plan is told for one face; a groove is widened at both.
-            return sideways < 0 ? shorter(-sideways)
-                                : "widen the grooves by " + at_least_text(2 * missing);
+        case Narrow::base: {
+            if (sideways < 0) {
+                return shorter(-sideways);
+            }
+            const auto by = enough_width(c, pane.side, missing, status);
+            return by ? "widen the grooves by " + mm(*by)
+                      : std::string("widen the grooves, or take a thinner sheet");
+        }
         case Narrow::upright:
             return "make the pane lower by " + at_least_text(missing) +
                    ", or the top groove as much deeper with the pane as it is";
@@ -121,11 +156,10 @@ std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
         list.at_least({Code::fit_path, "loading-path", side, state_of(c, pane, path), "mm",
                        "panes/" + side + "/loading_path/clearance"},
                       path.clearance, worst, 0, [&](double) {
-                          const bool fails = !path.possible;
-                          return fails ? mend(path.states.front().nominal, pane.room_sideways,
-                                              Status::fail)
-                                       : mend(tightest->worst, pane.room_sideways, Status::warn) +
-                                             told(c, pane, *tightest);
+                          return path.possible
+                                     ? mend(c, pane, tightest->worst, Status::warn) +
+                                           told(c, pane, *tightest)
+                                     : mend(c, pane, path.states.front().nominal, Status::fail);
                       });
     }
     return list.take();

@@ -38,12 +38,13 @@ struct Met {
 
 enum class Sizes { nominal, worst };
 
-Met met(const Case& c, const PaneSums<double>& pane, const PaneState<double>& state,
+Met met(const PaneSums<double>& pane, const PaneState<double>& state,
         const Layout& frame, Sizes sizes) {
     const bool worst = sizes == Sizes::worst;
     const double share = worst ? 1 : 0;
     const FrameTolerances<double>& t = pane.tolerances;
-    const double width = c.frame.groove.width.value;
+    const double width =
+        pane.edge(PaneEdge::bottom).face_clearance + pane.formed_thickness;
     const double thickness = worst ? pane.thickest : pane.formed_thickness;
     const double longer = share * pane.length_tolerance;
     const double taller = share * pane.height_tolerance;
@@ -275,7 +276,7 @@ LoadingPath path_of(const Case& c, const PaneSums<double>& pane,
     for (const AirState which : kAirStates) {
         const auto i = static_cast<std::size_t>(which);
         const auto follow = [&](Sizes sizes) {
-            return passage(met(c, pane, pane.states[i], frames[i], sizes), loading, sizes);
+            return passage(met(pane, pane.states[i], frames[i], sizes), loading, sizes);
         };
         path.states.push_back({which, follow(Sizes::nominal), follow(Sizes::worst)});
     }
@@ -283,7 +284,7 @@ LoadingPath path_of(const Case& c, const PaneSums<double>& pane,
     path.possible = built.clearance >= 0;
     path.clearance = built.clearance;
     path.tightest = built.tightest;
-    path.steps = steps_of(c, met(c, pane, pane.states[0], frames[0], Sizes::nominal));
+    path.steps = steps_of(c, met(pane, pane.states[0], frames[0], Sizes::nominal));
     if (std::string flexing = flexing_step(c, pane, path); !flexing.empty()) {
         path.steps.insert(path.steps.begin() + 1, std::move(flexing));
     }

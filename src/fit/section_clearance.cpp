@@ -194,15 +194,17 @@ SectionClearance section_clearance(const PaneSums<double>& pane, const PaneSecti
     }
     // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,
     // and a shift within the base's groove gives some of it back.
-    constexpr int kShifts = 8;  // to each side
-    double best = 0;
-    for (int i = -kShifts; i <= kShifts; ++i) {
-        const double shift = section.play * i / kShifts;
-        if (place.at_cheeks(shift) > place.at_cheeks(best)) {
-            best = shift;
-        }
+    // What it leaves at its cheeks rises and then falls with the shift.
+    double low = -section.play;
+    double high = section.play;
+    constexpr int kThirds = 24;  // to 1/16000 of the play
+    for (int i = 0; i < kThirds; ++i) {
+        const double a = low + (high - low) / 3;
+        const double b = high - (high - low) / 3;
+        const bool rises = place.at_cheeks(a) < place.at_cheeks(b);
+        (rises ? low : high) = rises ? a : b;
     }
-    const SectionClearance shifted = place.shifted(best);
+    const SectionClearance shifted = place.shifted((low + high) / 2);
     return least(shifted) > least(middle) ? shifted : middle;
 }
 

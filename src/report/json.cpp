@@ -5,6 +5,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_json.hpp"
+#include "pane_json.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -38,25 +39,13 @@ Json edges_json(const PaneSums<double>& pane) {
     return edges;
 }
 
-Json states_json(const PaneSums<double>& pane) {
-    Json states = Json::array();
-    for (const AirState which : kAirStates) {
-        const PaneState<double>& state = pane.states[static_cast<std::size_t>(which)];
-        states.push_back({{"state", state_text(which)},
-                          {"length", number(state.length)},
-                          {"height", number(state.height)},
-                          {"opening_least", number(state.opening_least)},
-                          {"opening_most", number(state.opening_most)}});
-    }
-    return states;
-}
-
 std::string_view blank_method(const Case& c, const PaneSums<double>& pane) {
     const BlankMethod method = c.pane(pane.side)->blank.method.value;
     return pane.heated || method == BlankMethod::as_cut ? method_text(method) : "unheated";
 }
 
-Json pane_json(const Case& c, const PaneSums<double>& pane, const study::Chance& chance) {
+Json pane_json(const Content& content, const PaneSums<double>& pane) {
+    const Case& c = content.c;
     Json formed;
     if (pane.curved) {
         formed["inside_radius"] = number(pane.inside_radius);
@@ -86,13 +75,23 @@ Json pane_json(const Case& c, const PaneSums<double>& pane, const study::Chance&
               {"sideways",
                {{"nominal", number(pane.room_sideways.nominal)},
                 {"worst", number(pane.room_sideways.worst)}}}}}};
-    for (const study::PaneChance& entry : chance.panes) {
+    for (const study::PaneChance& entry : content.chance.panes) {
         if (entry.side == pane.side) {
             json["first_time_fit"] = number(entry.fit.value);
             json["first_time_fit_error"] = number(entry.fit.error);
         }
     }
     json["states"] = states_json(pane);
+    if (pane.curved) {
+        json["radius_error"] = radius_error_json(pane);
+    }
+    json["push"] = load_json(pane.push);
+    json["carried"] = load_json(pane.carried);
+    for (const fit::LoadingPath& path : content.paths) {
+        if (path.side == pane.side) {
+            json["loading_path"] = loading_path_json(c, pane, path);
+        }
+    }
     return json;
 }
 
@@ -172,7 +171,7 @@ std::string to_json(const Content& content) {
                               {"samples", content.chance.options.samples},
                               {"seed", content.chance.options.seed}};
     json["panes"] =
-        list(content.sums.panes, [&](const auto& pane) { return pane_json(c, pane, content.chance); });
+        list(content.sums.panes, [&](const auto& pane) { return pane_json(content, pane); });
     json["forms"] = list(content.sums.forms, form_json);
     json["heating"] = list(content.sums.heating, heating_json);
     json["checks"] = list(content.findings, check_json);

@@ -6,6 +6,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
+#include "pane_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -39,7 +40,7 @@ void headline(const Content& content, std::string& text) {
     }
 }
 
-void pane(const PaneSums<double>& pane, const study::Chance& chance, std::string& text) {
+void pane(const PaneSums<double>& pane, const Content& content, std::string& text) {
     text += "\nPane, " + std::string(side_text(pane.side)) +
             (pane.curved ? " (curved)\n" : " (flat)\n");
     text += "  opening       " + shown(pane.opening_length) + " x " + shown(pane.opening_height) +
@@ -66,7 +67,13 @@ void pane(const PaneSums<double>& pane, const study::Chance& chance, std::string
                 column(edge.engagement_most, 7) + column(edge.clearance, 11) +
                 column(edge.face_clearance, 10) + column(edge.face_clearance_least, 7) + "\n";
     }
-    for (const study::PaneChance& entry : chance.panes) {
+    text += states_text(pane) + strength_text(pane);
+    for (const fit::LoadingPath& path : content.paths) {
+        if (path.side == pane.side) {
+            text += loading_text(path);
+        }
+    }
+    for (const study::PaneChance& entry : content.chance.panes) {
         if (entry.side == pane.side) {
             text += "  first-time fit " + percent(entry.fit) + "\n";
         }
@@ -113,7 +120,7 @@ std::string to_text(const Content& content) {
     std::string text;
     headline(content, text);
     for (const auto& sums : content.sums.panes) {
-        pane(sums, content.chance, text);
+        pane(sums, content, text);
     }
     forms(content.sums, text);
     findings(content.findings, text);

@@ -20,8 +20,8 @@ struct PaneSection {
 /// passes on its way down the posts and into the base; negative where they would share a place: by
 /// half of what the pane would have to be thinner (found to 1/16384 of its thickness), or by half
 /// its thickness where that is no help.
-/// The pane lies on the groove's middle; a curved one that meets timber there is shifted to one of
-/// 16 places between the cheeks of the base's groove.
+/// The pane lies on the groove's middle; a curved one that meets timber there is shifted between the
+/// cheeks of the base's groove to where it leaves most at all cheeks.
 /// Posts are prisms and the pane's section is the same all the way up, so one section of each
 /// serves for every height.
 struct SectionClearance {
