@@ -102,7 +102,7 @@ std::string told(const Case& c, const PaneSums<double>& pane, const PassageInSta
     const Passage& worst = tightest.worst;
     std::string text = "; at worst, in the state " + std::string(state_text(tightest.state)) + ", ";
     if (worst.must_flex()) {
-        return text + "it touches " + worst.tightest + " and goes in only flexed, to " +
+        return text + "it is too tight " + worst.tightest + ", and goes in only flexed, to " +
                flexing_text(c, pane);
     }
     return text + "there is no way in, " + worst.tightest;

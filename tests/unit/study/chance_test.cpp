@@ -173,7 +173,7 @@ TEST(FirstTimeFit, is_certain_where_the_worst_case_keeps_every_limit) {
     Case c = sample::pilot_boat();
     c.fit.least_engagement->value = 2;
     SheetSpec& sheet = c.sheets.at("cast-acrylic");
-    for (const double spread : {0.001, 0.003, 0.005, 0.007}) {
+    for (const double spread : {0.001, 0.003, 0.005}) {
         sheet.spread_along.value = sheet.spread_across.value = spread;
         const auto sums = fit::solve(c);
         const auto findings = fit::checks(c, sums, fit::layout(c, sums));
