@@ -11,6 +11,7 @@
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
+#include "bowfront/study/shop_sizes.hpp"
 
 namespace bowfront {
 
@@ -20,6 +21,7 @@ struct Design {
     CaseSums<double> sums;
     fit::Layout layout;
     study::Chance chance;
+    study::ShopSizes shop;
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }
