@@ -75,6 +75,22 @@ Json shop_json(CaseSide side, const study::ShopSizes& shop) {
     return json;
 }
 
+Json spread_json(CaseSide side, const std::vector<study::PaneSpreads>& spreads) {
+    Json json;
+    for (const study::PaneSpreads& pane : spreads) {
+        if (pane.side == side) {
+            study::visit_spreads(pane, [&](const std::string& path, const study::Spread& spread) {
+                json[Json::json_pointer("/" + path)] = {{"mean", number(spread.mean)},
+                                                        {"deviation", number(spread.deviation)},
+                                                        {"least", number(spread.least)},
+                                                        {"holds", number(spread.holds.value)},
+                                                        {"error", number(spread.holds.error)}};
+            });
+        }
+    }
+    return json["spread"];
+}
+
 Json pane_json(const PaneSums<double>& pane, const Content& content) {
     const Case& c = content.c;
     Json formed;
@@ -113,6 +129,7 @@ Json pane_json(const PaneSums<double>& pane, const Content& content) {
             json["first_time_fit_error"] = number(entry.fit.error);
         }
     }
+    json["spread"] = spread_json(pane.side, content.spreads);
     json["states"] = states_json(pane);
     return json;
 }

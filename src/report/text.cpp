@@ -40,6 +40,19 @@ void headline(const Content& content, std::string& text) {
     }
 }
 
+std::string spread_text(const study::PaneSpreads& pane) {
+    const auto shown_spread = [](const study::Spread& spread) {
+        return shown(spread.mean) + " ± " + shown(spread.deviation);
+    };
+    std::string text = "  engagement settled, mean ± deviation: ";
+    for (std::size_t i = 0; i < kPaneEdges.size(); ++i) {
+        text += (i == 0 ? "" : ", ") + std::string(edge_text(kPaneEdges[i])) + " " +
+                shown_spread(pane.engagement[i]);
+    }
+    return text + "\n  room, mean ± deviation: vertical " + shown_spread(pane.vertical) +
+           ", sideways " + shown_spread(pane.sideways) + "\n";
+}
+
 void shop_sizes(CaseSide side, const study::ShopSizes& shop, std::string& text) {
     for (const study::PaneShopSizes& pane : shop.panes) {
         if (pane.side != side) {
@@ -81,6 +94,11 @@ void pane(const PaneSums<double>& pane, const Content& content, std::string& tex
         text += "  " + name + column(edge.engagement, 11) + column(edge.engagement_least, 7) +
                 column(edge.engagement_most, 7) + column(edge.clearance, 11) +
                 column(edge.face_clearance, 10) + column(edge.face_clearance_least, 7) + "\n";
+    }
+    for (const study::PaneSpreads& spread : content.spreads) {
+        if (spread.side == pane.side) {
+            text += spread_text(spread);
+        }
     }
     for (const study::PaneChance& entry : content.chance.panes) {
         if (entry.side == pane.side) {

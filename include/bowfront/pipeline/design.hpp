@@ -12,6 +12,7 @@
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
+#include "bowfront/study/spread.hpp"
 
 namespace bowfront {
 
@@ -21,6 +22,7 @@ struct Design {
     CaseSums<double> sums;
     fit::Layout layout;
     study::Chance chance;
+    std::vector<study::PaneSpreads> spreads;
     study::ShopSizes shop;
     std::vector<Finding> findings;
 
