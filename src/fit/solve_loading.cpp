@@ -2,7 +2,7 @@
 #include <cmath>
 #include <numbers>
 
-#include "solve.hpp"
+#include "over_states.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -98,8 +98,12 @@ void solve_loading(const PaneTask<N>& task, N top_depth, PaneSums<N>& pane) {
         return;
     }
     play(pane.opening_height + top_depth - pane.height,
-         pane.opening_height + top_depth - pane.height - pane.height_tolerance -
-             t.opening_height - t.top_depth,
+         over_states(task, pane, "lifted_play", "p", least_of<N>,
+                     [&](const PaneState<N>& state) {
+                         return pane.opening_height + top_depth * state.top -
+                                pane.height * state.sheet;
+                     }) -
+             pane.height_tolerance - t.opening_height - t.top_depth,
          "lifted to the top groove's bottom, the foot must clear the base");
     const auto tilt = [&](std::string_view key, std::string_view symbol, N height, N opening,
                           N thickness) {

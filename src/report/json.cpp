@@ -44,7 +44,42 @@ std::string_view blank_method(const Case& c, const PaneSums<double>& pane) {
     return pane.heated || method == BlankMethod::as_cut ? method_text(method) : "unheated";
 }
 
-Json pane_json(const Content& content, const PaneSums<double>& pane) {
+Json shop_size_json(const study::ShopSize& size) {
+    return {{"size", number(size.size)}, {"over", number(size.over())}};
+}
+
+Json shop_json(CaseSide side, const study::ShopSizes& shop) {
+    Json json;
+    for (const study::PaneShopSizes& pane : shop.panes) {
+        if (pane.side == side) {
+            json["length"] = shop_size_json(pane.length);
+            json["width"] = shop_size_json(pane.width);
+            if (pane.trimmed_length) {
+                json["trimmed_length"] = shop_size_json(*pane.trimmed_length);
+                json["trimmed_height"] = shop_size_json(*pane.trimmed_height);
+            }
+        }
+    }
+    return json;
+}
+
+Json spread_json(CaseSide side, const std::vector<study::PaneSpreads>& spreads) {
+    Json json;
+    for (const study::PaneSpreads& pane : spreads) {
+        if (pane.side == side) {
+            study::visit_spreads(pane, [&](const std::string& path, const study::Spread& spread) {
+                json[Json::json_pointer("/" + path)] = {{"mean", number(spread.mean)},
+                                                        {"deviation", number(spread.deviation)},
+                                                        {"least", number(spread.least)},
+                                                        {"holds", number(spread.holds.value)},
+                                                        {"error", number(spread.holds.error)}};
+            });
+        }
+    }
+    return json["spread"];
+}
+
+Json pane_json(const PaneSums<double>& pane, const Content& content) {
     const Case& c = content.c;
     Json formed;
     if (pane.curved) {
@@ -64,7 +99,8 @@ Json pane_json(const Content& content, const PaneSums<double>& pane) {
             {"blank",
              {{"length", number(pane.blank_length)},
               {"width", number(pane.blank_width)},
-              {"method", blank_method(c, pane)}}},
+              {"method", blank_method(c, pane)},
+              {"shop", shop_json(pane.side, content.shop)}}},
             {"opening",
              {{"length", number(pane.opening_length)}, {"height", number(pane.opening_height)}}},
             {"edges", edges_json(pane)},
@@ -81,6 +117,7 @@ Json pane_json(const Content& content, const PaneSums<double>& pane) {
             json["first_time_fit_error"] = number(entry.fit.error);
         }
     }
+    json["spread"] = spread_json(pane.side, content.spreads);
     json["states"] = states_json(pane);
     if (pane.curved) {
         json["radius_error"] = radius_error_json(pane);
@@ -171,7 +208,9 @@ std::string to_json(const Content& content) {
                               {"samples", content.chance.options.samples},
                               {"seed", content.chance.options.seed}};
     json["panes"] =
-        list(content.sums.panes, [&](const auto& pane) { return pane_json(content, pane); });
+        list(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
+    json["shop"] = {{"step", number(content.shop.step)},
+                    {"post_length", shop_size_json(content.shop.post)}};
     json["forms"] = list(content.sums.forms, form_json);
     json["heating"] = list(content.sums.heating, heating_json);
     json["checks"] = list(content.findings, check_json);

@@ -34,6 +34,7 @@ enum class Code {
     fit_chance,
     fit_load,
     fit_path,
+    fit_shop_size,
     // The frame.
     frame_post_on_plate,
     frame_cutter,

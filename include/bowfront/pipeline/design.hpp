@@ -12,6 +12,8 @@
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
+#include "bowfront/study/shop_sizes.hpp"
+#include "bowfront/study/spread.hpp"
 
 namespace bowfront {
 
@@ -22,6 +24,8 @@ struct Design {
     fit::Layout layout;
     study::Chance chance;
     std::vector<fit::LoadingPath> paths;  ///< in the order of the sums
+    std::vector<study::PaneSpreads> spreads;
+    study::ShopSizes shop;
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }
