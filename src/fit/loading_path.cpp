@@ -5,10 +5,9 @@
 #include <cmath>
 #include <numbers>
 
-#include "bowfront/base/number_text.hpp"
 #include "bowfront/fit/section_clearance.hpp"
 #include "bowfront/fit/swing.hpp"
-#include "check_groups.hpp"
+#include "loading_steps.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -38,31 +37,31 @@ struct Met {
 
 enum class Sizes { nominal, worst };
 
-Met met(const PaneSums<double>& pane, const PaneState<double>& state,
-        const Layout& frame, Sizes sizes) {
+Met met(const PaneSums<double>& pane, const PaneState<double>& state, const Layout& frame,
+        Sizes sizes) {
     const bool worst = sizes == Sizes::worst;
     const double share = worst ? 1 : 0;
     const FrameTolerances<double>& t = pane.tolerances;
-    const double width =
-        pane.edge(PaneEdge::bottom).face_clearance + pane.formed_thickness;
+    const double width = pane.edge(PaneEdge::bottom).face_clearance + pane.formed_thickness;
     const double thickness = worst ? pane.thickest : pane.formed_thickness;
     const double longer = share * pane.length_tolerance;
     const double taller = share * pane.height_tolerance;
     const double shorter = share * (t.opening_length + 2 * t.post_depth);
-    return {pane,
-            state,
-            frame,
-            width - share * t.groove_width,
-            state.top_depth - share * t.top_depth,
-            state.opening_height - share * t.opening_height,
-            state.length + longer + shorter,
-            state.length + longer,
-            state.height + taller,
-            thickness,
-            thickness + share * t.groove_width,
-            state.opening_least + 2 * pane.reach * state.post - state.length - longer - shorter,
-            state.opening_height + state.base_depth + state.top_depth - state.height - taller -
-                share * (t.opening_height + t.base_depth + t.top_depth)};
+    return {.pane = pane,
+            .state = state,
+            .frame = frame,
+            .groove_width = width - share * t.groove_width,
+            .top_depth = state.top_depth - share * t.top_depth,
+            .opening_height = state.opening_height - share * t.opening_height,
+            .filled_length = state.length + longer + shorter,
+            .length = state.length + longer,
+            .height = state.height + taller,
+            .thickness = thickness,
+            .filled = thickness + share * t.groove_width,
+            .sideways = state.opening_least + 2 * pane.reach * state.post - state.length - longer -
+                        shorter,
+            .upright = state.opening_height + state.base_depth + state.top_depth - state.height -
+                       taller - share * (t.opening_height + t.base_depth + t.top_depth)};
 }
 
 // The tightest place so far.
@@ -90,8 +89,6 @@ Tightest past_the_timber(const Met& met, double own_radius) {
     tightest.take(met.upright, Narrow::upright);
     return tightest;
 }
-
-std::string degrees(double angle) { return rounded_text(angle * 180 / kPi, 1) + " degrees"; }
 
 std::string in_words(const Tightest& tightest) {
     switch (tightest.at) {
@@ -158,67 +155,6 @@ Passage passage(const Met& met, Loading loading, Sizes sizes) {
     return result;
 }
 
-std::string depth_of(double length, std::string_view what) {
-    return mm(length) + " into " + std::string(what);
-}
-
-std::vector<std::string> slide_in_steps(const Case& c, const PaneSums<double>& pane) {
-    std::vector<std::string> steps = {
-        "Leave the top off.",
-        std::string("Stand the pane's ends in the upper ends of the post grooves") +
-            (pane.curved ? ", the bow outwards." : "."),
-        "Slide it down " + mm(pane.opening_height) + " between the posts, and " +
-            depth_of(c.frame.groove.base_depth.value, "the base's groove") +
-            " until it stands on the bottom.",
-        "When all panes stand, lay the top on: its groove goes down over " +
-            mm(pane.edge(PaneEdge::top).engagement) + " of this pane."};
-    if (c.frame.post.hold.value == Hold::rabbet) {
-        steps.insert(steps.end() - 1, "From above, fix the beads of the posts.");
-    }
-    return steps;
-}
-
-std::vector<std::string> lay_in_steps(const Case& c, const PaneSums<double>& pane) {
-    return {"Leave the top off and all beads out: the rabbets are open to the inside.",
-            "From inside, stand the pane " +
-                depth_of(c.frame.groove.base_depth.value, "the base's rabbet") +
-                " and lay it against the outer cheeks, both ends alike in their posts.",
-            "Fix the beads of the posts and of the base.",
-            "Fix the top's beads to the top, so that its rabbets are grooves, and lay it on: it goes "
-            "down over " + mm(pane.edge(PaneEdge::top).engagement) + " of this pane."};
-}
-
-std::vector<std::string> lift_and_drop_steps(const Case& c, const PaneSums<double>& pane,
-                                             const SwingExtremes& way) {
-    return {"Base, posts and top are on; leave the posts' beads out.",
-            "From the open side of the rabbets, lean the pane with its top edge under the top's "
-            "groove.",
-            "Lift the top edge into the groove while the foot swings in, just clear of the base: at " +
-                degrees(way.widest.tilt) + " it takes " + mm(way.widest.width) +
-                " of the groove's width, at " + degrees(way.deepest.tilt) + " " +
-                mm(way.deepest.depth) + " of its depth.",
-            "Upright, it stands " + depth_of(pane.height - pane.opening_height, "the top's groove") +
-                "; let it down " + depth_of(c.frame.groove.base_depth.value, "the base's groove") +
-                ".",
-            "Fix the posts' beads."};
-}
-
-// How far a curved pane is flexed on its way in; empty where it goes in as it is.
-std::string flexing_step(const Case& c, const PaneSums<double>& pane, const LoadingPath& path) {
-    const bool cold = pane.curved && !pane.heated;
-    const bool needed = std::any_of(
-        path.states.begin(), path.states.end(), [](const PassageInState& state) {
-            return state.nominal.must_flex() || state.worst.must_flex();
-        });
-    if (!cold && !needed) {
-        return {};
-    }
-    return (cold ? "Bend it from flat to its radius and hold it so while it goes in: "
-                 : "Where its radius has come out otherwise than its groove's, it goes in flexed to "
-                   "the groove's: ") +
-           flexing_text(c, pane) + ".";
-}
-
 // What a pane can't do, whatever its size; empty where it can move as its loading asks.
 std::string refusal(const Case& c, const PaneSums<double>& pane) {
     const bool grooves = c.frame.post.hold.value == Hold::groove;
@@ -241,15 +177,6 @@ std::string_view still_off(Loading loading) {
         case Loading::lift_and_drop: break;
     }
     return "the posts' beads";
-}
-
-std::vector<std::string> steps_of(const Case& c, const Met& built) {
-    switch (c.frame.loading.value) {
-        case Loading::slide_in: return slide_in_steps(c, built.pane);
-        case Loading::beaded: return lay_in_steps(c, built.pane);
-        case Loading::lift_and_drop: break;
-    }
-    return lift_and_drop_steps(c, built.pane, swing_of(built, built.pane.radius));
 }
 
 // The frame in every state of the air.
@@ -284,10 +211,7 @@ LoadingPath path_of(const Case& c, const PaneSums<double>& pane,
     path.possible = built.clearance >= 0;
     path.clearance = built.clearance;
     path.tightest = built.tightest;
-    path.steps = steps_of(c, met(pane, pane.states[0], frames[0], Sizes::nominal));
-    if (std::string flexing = flexing_step(c, pane, path); !flexing.empty()) {
-        path.steps.insert(path.steps.begin() + 1, std::move(flexing));
-    }
+    path.steps = loading_steps(c, pane, path.states);
     return path;
 }
 
