@@ -46,9 +46,11 @@ void check_form(const Case& c, const PaneForm<double>& form, CheckList& list) {
                form.sizes.rib_sweep * kDegrees, form.sizes.rib_sweep * kDegrees, 180,
                Bound::at_most, [&](double missing) {
                    const double shorter = missing / kDegrees * form.sizes.face_radius / 2;
-                   return shorter <= c.form.overrun.value
-                              ? "make the overrun shorter by " + at_least_text(shorter)
-                              : std::string("split the front into panes of smaller sweep");
+                   return (shorter <= c.form.overrun.value
+                               ? "make the overrun shorter by " + at_least_text(shorter)
+                               : std::string("split the front into panes of smaller sweep")) +
+                          "; hot sheet drapes over half a turn at most, and until then no parts of "
+                          "this form are made";
                });
 }
 

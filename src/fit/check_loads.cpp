@@ -27,7 +27,7 @@ void check_stress(const PaneSums<double>& pane, const Sheet& sheet, const LoadCh
                   CheckList& list) {
     const std::string side(side_text(pane.side));
     const std::string id = std::string(load.name) + "-stress";
-    const std::string figure = "panes/" + side + "/" + std::string(load.name) + "/stress";
+    const std::string figure = "panes/" + side + "/" + std::string(load.name) + "/stress/nominal";
     const std::optional<Property>& lasting = sheet.long_term_stress;
     const double strength = sheet.flexural_strength.value * kShareOfStrength;
     const double worst = load.sums.stress_worst;
@@ -49,7 +49,7 @@ void check_held(const PaneSums<double>& pane, const LoadCheck& load, CheckList& 
     const std::string side(side_text(pane.side));
     list.at_least({Code::fit_load, std::string(load.name) + "-engagement", side,
                    std::string(load.state) + ", still held at every edge", "mm",
-                   "panes/" + side + "/" + std::string(load.name) + "/held"},
+                   "panes/" + side + "/" + std::string(load.name) + "/held/nominal"},
                   load.sums.held, load.sums.held_worst, 0, [](double missing) {
                       return "deepen the grooves in top and posts by " + at_least_text(missing) +
                              ", the pane with them, or take a thicker sheet";

@@ -16,7 +16,7 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list) 
                                ", or measure the springback and state its spread";
     list.at_least({Code::fit_radius, "radius-contact", side,
                    "free radius against the grooves', by springback and moving timber", "mm",
-                   figure + "clearance_left"},
+                   figure + "clearance_left/nominal"},
                   error.clearance_left, error.clearance_left_worst, 0, [&](double) {
                       return mended + "; as it is, the pane presses on one cheek at mid-span and on "
                                       "the other at its ends, flexed by at most " +
@@ -27,7 +27,7 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list) 
                   });
     if (limit) {
         list.enter({Code::fit_radius, "radius-stress", side, "flexed to the grooves' radius", "MPa",
-                    figure + "stress_worst"},
+                    figure + "stress/worst"},
                    error.stress_worst, error.stress_worst, limit->value, Bound::at_most,
                    [&](double) { return mended; });
     }

@@ -14,6 +14,7 @@ std::vector<Finding> checks(const Case& c, const CaseSums<double>& sums, const L
             }
         }
     }
+    check_access(c, list);
     check_frame(c, layout, list);
     for (const auto& form : sums.forms) {
         check_form(c, form, list);

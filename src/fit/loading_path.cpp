@@ -1,218 +1,242 @@
 #include "bowfront/fit/loading_path.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
-#include "bowfront/base/number_text.hpp"
-#include "check_list.hpp"
+#include "bowfront/fit/section_clearance.hpp"
+#include "bowfront/fit/swing.hpp"
+#include "loading_steps.hpp"
 
 namespace bowfront::fit {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
-// Outlines that only touch share no more than this, mm².
-constexpr double kTouching = 1e-6;
 
-// The mid-line of a pane that nothing holds, laid in its groove so that crown and ends stand off
-// alike, on different sides; a curved one then shifted towards the inside.
-std::vector<Segment> mid_line(const PaneSums<double>& pane, const GlazingLine& line,
-                              double own_radius, double shift) {
-    const std::vector<Segment>& side = line.sides[index(pane.side)];
-    if (!pane.curved) {
-        const double middle = pane.start_in_post + pane.opening_length / 2;
-        return stretch(side, middle - pane.length / 2, middle + pane.length / 2);
-    }
-    const Point centre = side.front().centre();
-    const double half = std::cos(pane.sweep / 2);
-    const double crown = pane.radius - (own_radius - pane.radius) * (1 - half) / (1 + half);
-    const double sweep = pane.length / own_radius;
-    const Point own_centre{centre.x, centre.y - crown + own_radius + shift};
-    std::vector<Segment> pieces;
-    const int count = sweep > kPi ? 2 : 1;
-    for (int i = 0; i < count; ++i) {
-        pieces.push_back(arc_segment(own_centre, own_radius, -kPi / 2 - sweep / 2 + i * sweep / count,
-                                     sweep / count));
-    }
-    return pieces;
+// A pane and its room in one state of the air. Tolerances of the frame are laid on the pane: a
+// groove that is narrower by δ is met as a pane that is thicker by δ is, an opening that is shorter
+// as a longer pane. Round groove ends it meets a little sooner so, never later.
+struct Met {
+    const PaneSums<double>& pane;
+    const PaneState<double>& state;
+    const Layout& frame;   // in that state
+    double groove_width;   // for the swing, mm
+    double top_depth;
+    double opening_height;
+    double filled_length;  // in plan, the frame's tolerances laid on it
+    double length;
+    double height;
+    double thickness;      // in the grooves of the swing
+    double filled;         // thickness in plan, the frame's tolerances laid on it
+    double sideways;       // room between the posts' rabbets
+    double upright;        // room between the grooves' bottoms
+
+    [[nodiscard]] double play() const { return std::max(0.0, groove_width - thickness) / 2; }
+};
+
+enum class Sizes { nominal, worst };
+
+Met met(const PaneSums<double>& pane, const PaneState<double>& state, const Layout& frame,
+        Sizes sizes) {
+    const bool worst = sizes == Sizes::worst;
+    const double share = worst ? 1 : 0;
+    const FrameTolerances<double>& t = pane.tolerances;
+    const double width = pane.edge(PaneEdge::bottom).face_clearance + pane.formed_thickness;
+    const double thickness = worst ? pane.thickest : pane.formed_thickness;
+    const double longer = share * pane.length_tolerance;
+    const double taller = share * pane.height_tolerance;
+    const double shorter = share * (t.opening_length + 2 * t.post_depth);
+    return {.pane = pane,
+            .state = state,
+            .frame = frame,
+            .groove_width = width - share * t.groove_width,
+            .top_depth = state.top_depth - share * t.top_depth,
+            .opening_height = state.opening_height - share * t.opening_height,
+            .filled_length = state.length + longer + shorter,
+            .length = state.length + longer,
+            .height = state.height + taller,
+            .thickness = thickness,
+            .filled = thickness + share * t.groove_width,
+            .sideways = state.opening_least + 2 * pane.reach * state.post - state.length - longer -
+                        shorter,
+            .upright = state.opening_height + state.base_depth + state.top_depth - state.height -
+                       taller - share * (t.opening_height + t.base_depth + t.top_depth)};
 }
 
-double area(const std::vector<Region>& regions) {
-    double sum = 0;
-    for (const Region& region : regions) {
-        sum += region.area();
-    }
-    return sum;
-}
+// The tightest place so far.
+struct Tightest {
+    double clearance = 0;
+    Narrow at = Narrow::posts;
+    double tilt = 0;  // rad
+    bool taken = false;
 
-// Half of what a section would have to be thinner to be clear.
-template <class Clear>
-double missing(double thickness, Clear clear) {
-    double low = 0;
-    double high = thickness;
-    constexpr int kHalvings = 24;
-    for (int i = 0; i < kHalvings; ++i) {
-        const double middle = (low + high) / 2;
-        (clear(middle) ? low : high) = middle;
-    }
-    return (low - thickness) / 2;
-}
-
-double post_clearance(const std::vector<Segment>& line, double thickness, const Layout& layout) {
-    const auto body = [&](double t) { return band(line, t, BandEnd::square, BandEnd::square); };
-    const auto clear = [&](double t) {
-        return std::all_of(layout.posts.begin(), layout.posts.end(), [&](const PostLayout& post) {
-            return area(intersect({{body(t), {}}}, post.section)) < kTouching;
-        });
-    };
-    if (!clear(thickness)) {
-        return missing(thickness, clear);
-    }
-    double least = HUGE_VAL;
-    for (const PostLayout& post : layout.posts) {
-        for (const Region& section : post.section) {
-            least = std::min(least, gap(body(thickness), section.outer));
+    void take(double now, Narrow where, double tilted = 0) {
+        if (!taken || now < clearance) {
+            *this = {now, where, tilted, true};
         }
     }
-    return least;
+};
+
+Tightest past_the_timber(const Met& met, double own_radius) {
+    const PaneSection section{met.filled_length, met.filled, own_radius, met.state.base_radius,
+                              met.play()};
+    const SectionClearance clearance =
+        section_clearance(met.pane, section, met.frame, met.state);
+    Tightest tightest;
+    tightest.take(clearance.posts, Narrow::posts);
+    tightest.take(clearance.base, Narrow::base);
+    tightest.take(met.upright, Narrow::upright);
+    return tightest;
 }
 
-double base_clearance(const std::vector<Segment>& line, double thickness,
-                      const PlateGroove& groove) {
-    const Region room{groove.bead ? *groove.bead : groove.band, {}};
-    const auto body = [&](double t) { return band(line, t, BandEnd::square, BandEnd::square); };
-    const auto clear = [&](double t) {
-        return area(subtract({{body(t), {}}}, {room, {groove.band, {}}})) < kTouching;
+std::string in_words(const Tightest& tightest) {
+    switch (tightest.at) {
+        case Narrow::posts: return "between pane and posts, the same at every height";
+        case Narrow::base: return "in the base's groove, its round ends included";
+        case Narrow::upright: return "between the grooves' bottoms in base and top";
+        case Narrow::top_cheeks:
+            return "between the top groove's cheeks, the pane tilted by " +
+                   degrees(tightest.tilt);
+        case Narrow::top_bottom:
+            return "under the top groove's bottom, the pane tilted by " + degrees(tightest.tilt);
+        case Narrow::between_posts: break;
+    }
+    return "between the posts' rabbets, both ends together";
+}
+
+SwingExtremes swing_of(const Met& met, double own_radius) {
+    if (!met.pane.curved) {
+        return swing_extremes({met.height, met.opening_height, met.thickness, 0, 0, 0});
+    }
+    // A nominal under half a turn may be a little over it at worst; the swing ends there.
+    const double sweep = std::min(met.length / own_radius, std::nextafter(kPi, 0.0));
+    return swing_extremes({met.height, met.opening_height, met.thickness, own_radius, sweep,
+                           met.state.top_radius});
+}
+
+Tightest under_the_top(const Met& met, double own_radius) {
+    const SwingExtremes way = swing_of(met, own_radius);
+    Tightest tightest;
+    tightest.take(met.groove_width - way.widest.width, Narrow::top_cheeks, way.widest.tilt);
+    tightest.take(met.top_depth - way.deepest.depth, Narrow::top_bottom, way.deepest.tilt);
+    tightest.take(met.sideways, Narrow::between_posts);
+    return tightest;
+}
+
+// The radii that a pane may have when nothing holds it, in a state. One that is held cold goes in
+// as it is held; a flat one has none.
+std::vector<double> own_radii(const PaneSums<double>& pane, const PaneState<double>& state,
+                              Sizes sizes) {
+    if (!pane.heated) {
+        return {state.base_radius};
+    }
+    const RadiusSums<double>& error = pane.radius_error;
+    if (sizes == Sizes::nominal) {
+        return {error.free_radius * state.sheet};
+    }
+    return {error.free_radius_least * state.sheet, error.free_radius_most * state.sheet};
+}
+
+Passage passage(const Met& met, Loading loading, Sizes sizes) {
+    const bool lifted = loading == Loading::lift_and_drop;
+    const auto follow = [&](double own_radius) {
+        return lifted ? under_the_top(met, own_radius) : past_the_timber(met, own_radius);
     };
-    if (!clear(thickness)) {
-        return missing(thickness, clear);
+    Tightest tightest;
+    for (const double radius : own_radii(met.pane, met.state, sizes)) {
+        const Tightest now = follow(radius);
+        tightest.take(now.clearance, now.at, now.tilt);
     }
-    return gap(body(thickness), groove.band);
-}
-
-double least(const SectionClearance& clearance) {
-    return std::min(clearance.posts, clearance.base);
-}
-
-std::string degrees(double angle) { return rounded_text(angle * 180 / kPi, 1) + " degrees"; }
-
-void tighten(LoadingPath& path, double clearance, std::string where) {
-    if (path.tightest.empty() || clearance < path.clearance) {
-        path.clearance = clearance;
-        path.tightest = std::move(where);
+    Passage result{tightest.at, in_words(tightest), tightest.clearance, tightest.clearance};
+    if (met.pane.heated && tightest.clearance < 0) {
+        result.flexed = follow(lifted ? met.state.top_radius : met.state.base_radius).clearance;
     }
+    return result;
 }
 
-void take_sections(const PaneSums<double>& pane, const Layout& layout, LoadingPath& path) {
-    const SectionClearance clearance = section_clearance(pane, layout, pane.radius);
-    tighten(path, clearance.posts, "between pane and posts, the same at every height");
-    tighten(path, clearance.base, "in the base's groove, its round ends included");
+// What a pane can't do, whatever its size; empty where it can move as its loading asks.
+std::string refusal(const Case& c, const PaneSums<double>& pane) {
+    const bool grooves = c.frame.post.hold.value == Hold::groove;
+    switch (c.frame.loading.value) {
+        case Loading::slide_in: return {};
+        case Loading::beaded:
+            return grooves ? "the pane's ends, which can't be laid into the posts' grooves" : "";
+        case Loading::lift_and_drop: break;
+    }
+    if (grooves) {
+        return "the pane's ends, which stand in grooves and can only slide along them";
+    }
+    return pane.sweep < kPi ? "" : "the pane's ends, which are turned past the way of the swing";
 }
 
-std::string depth_of(double length, std::string_view what) {
-    return mm(length) + " into " + std::string(what);
+std::string_view still_off(Loading loading) {
+    switch (loading) {
+        case Loading::slide_in: return "the top";
+        case Loading::beaded: return "the top and all beads";
+        case Loading::lift_and_drop: break;
+    }
+    return "the posts' beads";
 }
 
-LoadingPath slide_in(const Case& c, const PaneSums<double>& pane, const Layout& layout) {
+// The frame in every state of the air.
+std::array<Layout, kAirStates.size()> moved_frames(const Case& c, const Layout& layout) {
+    Book<double> book;
+    const TimberStates<double> timber = timber_states(c, book);
+    std::array<Layout, kAirStates.size()> frames;
+    for (std::size_t i = 0; i < frames.size(); ++i) {
+        frames[i] = i == 0 ? layout : layout_in(layout, timber[i]);
+    }
+    return frames;
+}
+
+LoadingPath path_of(const Case& c, const PaneSums<double>& pane,
+                    const std::array<Layout, kAirStates.size()>& frames) {
     LoadingPath path;
-    path.still_off = "the top";
-    take_sections(pane, layout, path);
-    path.possible = path.clearance >= 0 && pane.loading.play >= 0 && pane.room_vertical.nominal >= 0;
-    const double base = c.frame.groove.base_depth.value;
-    path.steps = {
-        "Leave the top off.",
-        std::string("Stand the pane's ends in the upper ends of the post grooves") +
-            (pane.curved ? ", the bow outwards." : "."),
-        "Slide it down " + mm(pane.opening_height) + " between the posts, and " +
-            depth_of(base, "the base's groove") + " until it stands on the bottom.",
-        "When all panes stand, lay the top on: its groove goes down over " +
-            mm(pane.edge(PaneEdge::top).engagement) + " of this pane."};
-    return path;
-}
-
-LoadingPath lay_in(const Case& c, const PaneSums<double>& pane, const Layout& layout) {
-    LoadingPath path;
-    path.still_off = "the top and all beads";
-    take_sections(pane, layout, path);
-    tighten(path, pane.room_vertical.nominal, "between the rabbets' bottoms in base and top");
-    path.possible = path.clearance >= 0 && c.frame.post.hold.value == Hold::rabbet;
-    path.steps = {
-        "Leave the top off and all beads out: the rabbets are open to the inside.",
-        "From inside, stand the pane " + depth_of(c.frame.groove.base_depth.value,
-                                                  "the base's rabbet") +
-            " and lay it against the outer cheeks, both ends alike in their posts.",
-        "Fix the beads of the posts and of the base.",
-        "Fix the top's beads to the top, so that its rabbets are grooves, and lay it on: it goes "
-        "down over " + mm(pane.edge(PaneEdge::top).engagement) + " of this pane."};
-    return path;
-}
-
-LoadingPath lift_and_drop(const Case& c, const PaneSums<double>& pane) {
-    LoadingPath path;
-    path.still_off = "the posts' beads";
-    const bool swings = c.frame.post.hold.value == Hold::rabbet && pane.sweep < kPi;
-    if (!swings) {
-        path.tightest = "the pane's ends, which can't swing";
+    path.side = pane.side;
+    const Loading loading = c.frame.loading.value;
+    path.still_off = still_off(loading);
+    path.tightest = refusal(c, pane);
+    if (!path.tightest.empty()) {
         return path;
     }
-    const SwingExtremes way = swing_extremes({pane.height, pane.opening_height,
-                                              pane.formed_thickness, pane.radius, pane.sweep});
-    tighten(path, c.frame.groove.width.value - way.widest.width,
-            "between the top groove's cheeks, the pane tilted by " + degrees(way.widest.tilt));
-    tighten(path, c.frame.groove.top_depth.value - way.deepest.depth,
-            "under the top groove's bottom, the pane tilted by " + degrees(way.deepest.tilt));
-    tighten(path, pane.room_sideways.nominal, "between the posts' rabbets, both ends together");
-    path.possible = path.clearance >= 0;
-    const double base = c.frame.groove.base_depth.value;
-    path.steps = {
-        "Base, posts and top are on; leave the posts' beads out.",
-        "From the open side of the rabbets, lean the pane with its top edge under the top's groove.",
-        "Lift the top edge into the groove while the foot swings in, just clear of the base: at " +
-            degrees(way.widest.tilt) + " it takes " + mm(way.widest.width) +
-            " of the groove's width, at " + degrees(way.deepest.tilt) + " " +
-            mm(way.deepest.depth) + " of its depth.",
-        "Upright, it stands " + depth_of(pane.height - pane.opening_height, "the top's groove") +
-            "; let it down " + depth_of(base, "the base's groove") + ".",
-        "Fix the posts' beads."};
+    for (const AirState which : kAirStates) {
+        const auto i = static_cast<std::size_t>(which);
+        const auto follow = [&](Sizes sizes) {
+            return passage(met(pane, pane.states[i], frames[i], sizes), loading, sizes);
+        };
+        path.states.push_back({which, follow(Sizes::nominal), follow(Sizes::worst)});
+    }
+    const Passage& built = path.states.front().nominal;
+    path.possible = built.clearance >= 0;
+    path.clearance = built.clearance;
+    path.tightest = built.tightest;
+    path.steps = loading_steps(c, pane, path.states);
     return path;
 }
 
 }  // namespace
 
-SectionClearance section_clearance(const PaneSums<double>& pane, const Layout& layout,
-                                   double own_radius) {
-    const auto groove =
-        std::find_if(layout.base.grooves.begin(), layout.base.grooves.end(),
-                     [&](const PlateGroove& each) { return each.side == pane.side; });
-    const auto shifted = [&](double shift) {
-        const std::vector<Segment> line = mid_line(pane, layout.line, own_radius, shift);
-        return SectionClearance{post_clearance(line, pane.formed_thickness, layout),
-                                base_clearance(line, pane.formed_thickness, *groove)};
+const PassageInState* LoadingPath::tightest_state() const noexcept {
+    const auto tighter = [](const PassageInState& a, const PassageInState& b) {
+        return a.worst.clearance < b.worst.clearance;
     };
-    SectionClearance best = shifted(0);
-    if (!pane.curved || least(best) >= 0) {
-        return best;
-    }
-    // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,
-    // and a shift within the base's groove gives some of it back.
-    const double play = std::max(0.0, pane.edge(PaneEdge::bottom).face_clearance) / 2;
-    constexpr int kShifts = 8;  // to each side
-    for (int i = -kShifts; i <= kShifts; ++i) {
-        const SectionClearance now = shifted(play * i / kShifts);
-        if (least(now) > least(best)) {
-            best = now;
-        }
-    }
-    return best;
+    const auto found = std::min_element(states.begin(), states.end(), tighter);
+    return found == states.end() ? nullptr : &*found;
 }
 
 LoadingPath loading_path(const Case& c, const PaneSums<double>& pane, const Layout& layout) {
-    switch (c.frame.loading.value) {
-        case Loading::slide_in: return slide_in(c, pane, layout);
-        case Loading::beaded: return lay_in(c, pane, layout);
-        case Loading::lift_and_drop: break;
+    return path_of(c, pane, moved_frames(c, layout));
+}
+
+std::vector<LoadingPath> loading_paths(const Case& c, const CaseSums<double>& sums,
+                                       const Layout& layout) {
+    const auto frames = moved_frames(c, layout);
+    std::vector<LoadingPath> paths;
+    for (const auto& pane : sums.panes) {
+        paths.push_back(path_of(c, pane, frames));
     }
-    return lift_and_drop(c, pane);
+    return paths;
 }
 
 }  // namespace bowfront::fit

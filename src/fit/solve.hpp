@@ -70,6 +70,10 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
 template <class N>
 void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane);
 
+/// The way in as closed formulas give it. After openings, sizes, room and tolerances.
+template <class N>
+void solve_loading(const PaneTask<N>& task, N top_depth, PaneSums<N>& pane);
+
 /// A curved pane's own radius against its grooves'. After the edges.
 template <class N>
 void solve_radius(const PaneTask<N>& task, PaneSums<N>& pane);

@@ -2,7 +2,7 @@
 #include <string>
 #include <type_traits>
 
-#include "solve.hpp"
+#include "over_states.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -107,31 +107,20 @@ class EdgeWriter {
     std::string edge_;
 };
 
-// The least or most of a figure over the states of the air, each named.
-template <class N, class Value>
-N over_states(const PaneTask<N>& task, const PaneSums<N>& pane, std::string_view key,
-              std::string_view symbol, N (*choose)(const N&, const N&), Value value) {
-    N chosen{};
+// The depths of the grooves in each state.
+template <class N>
+void solve_depths(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pane) {
     for (const AirState which : kAirStates) {
-        N now = value(pane.states[static_cast<std::size_t>(which)]);
-        if constexpr (!std::is_same_v<N, double>) {  // plain numbers have no names to put together
-            const std::string state(state_text(which));
-            now = task.figure("states/" + state + "/" + std::string(key),
-                              std::string(symbol) + "(" + state + ")", now,
-                              "nominal sizes in this state of the air");
-        }
-        chosen = which == AirState::built ? now : choose(chosen, now);
+        PaneState<N>& state = pane.states[static_cast<std::size_t>(which)];
+        const auto depth = [&](std::string_view key, std::string_view symbol, N value) {
+            return task.book.figure({"panes", task.side, state_path(which), key}, symbol,
+                                    Kind::length, value,
+                                    "depth as built times the timber's movement across its grain");
+        };
+        state.base_depth = depth("groove_depth/base", "D_b,k", frame.base * state.base);
+        state.top_depth = depth("groove_depth/top", "D_t,k", frame.top * state.top);
+        state.post_depth = depth("groove_depth/post", "D_p,k", frame.post * state.post);
     }
-    return chosen;
-}
-
-template <class N>
-N least_of(const N& a, const N& b) {
-    return smaller(a, b);
-}
-template <class N>
-N most_of(const N& a, const N& b) {
-    return larger(a, b);
 }
 
 template <class N>
@@ -273,82 +262,6 @@ void solve_room(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pan
                     kLimits);
 }
 
-// The largest groove width that a pane's top edge takes while its foot swings in, just clear of the
-// base: over tilt angles φ, e·sin φ + t·cos φ + f·(1 − cos φ), where e stands in the groove, measured
-// along the pane: e·cos φ = W·cos φ + (f + t)·sin φ − H.
-double widest_tilt(double height, double opening, double rise, double thickness) {
-    constexpr int kSteps = 4096;
-    constexpr double kSteepest = 1.5;
-    double widest = thickness;
-    for (int i = 1; i <= kSteps; ++i) {
-        const double angle = kSteepest * i / kSteps;
-        const double depth =
-            height * std::cos(angle) + (rise + thickness) * std::sin(angle) - opening;
-        if (depth <= 0) {
-            break;  // out of the groove from here on
-        }
-        widest = std::max(widest, depth * std::tan(angle) + thickness * std::cos(angle) +
-                                      rise * (1 - std::cos(angle)));
-    }
-    return widest;
-}
-
-template <class N>
-void solve_loading(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pane) {
-    using std::sqrt;
-    const auto& t = frame.tolerances;
-    LoadingSums<N>& loading = pane.loading;
-    loading.tilt_width = loading.tilt_width_worst = N(0);
-    loading.tilt_rise = loading.tilt_rise_worst = N(0);
-    const auto play = [&](N nominal, N worst, std::string_view source) {
-        loading.play = task.figure("loading/play", "p", nominal, source);
-        loading.play_worst = task.figure("loading/play_worst", "p_worst", worst, kLimits);
-    };
-    if (task.c.frame.loading.value == Loading::slide_in) {
-        play(pane.room_sideways.nominal, pane.room_sideways.worst,
-             "the pane slides down between the post grooves' bottoms");
-        return;
-    }
-    if (task.c.frame.loading.value == Loading::beaded) {
-        play(smaller(pane.room_vertical.nominal, pane.room_sideways.nominal),
-             smaller(pane.room_vertical.worst, pane.room_sideways.worst),
-             "the pane is laid into open rabbets");
-        return;
-    }
-    play(pane.opening_height + frame.top - pane.height,
-         over_states(task, pane, "lifted_play", "p", least_of<N>,
-                     [&](const PaneState<N>& state) {
-                         return pane.opening_height + frame.top * state.top -
-                                pane.height * state.sheet;
-                     }) -
-             pane.height_tolerance - t.opening_height - t.top_depth,
-         "lifted to the top groove's bottom, the foot must clear the base");
-    const auto tilt = [&](std::string_view key, std::string_view symbol, N height, N opening,
-                          N thickness) {
-        return task.book.solved(
-            {"panes", task.side, key}, symbol, Kind::length,
-            widest_tilt(value_of(height), value_of(opening), value_of(pane.rise),
-                        value_of(thickness)),
-            "largest e·sin φ + t·cos φ + f·(1 − cos φ) over the swing, e = W + (f + t)·tan φ − "
-            "H/cos φ",
-            {pane.height, pane.opening_height, pane.rise, thickness}, kGeometry);
-    };
-    const N tall = pane.height + pane.height_tolerance;
-    const N low = pane.opening_height - t.opening_height;
-    loading.tilt_width = tilt("loading/tilt_width", "b", pane.height, pane.opening_height,
-                              pane.formed_thickness);
-    loading.tilt_width_worst =
-        tilt("loading/tilt_width_worst", "b_worst", tall, low, pane.thickest);
-    const N deep = pane.rise + pane.formed_thickness;
-    const N deep_worst = pane.rise + pane.thickest;
-    loading.tilt_rise =
-        task.figure("loading/tilt_rise", "z",
-                    sqrt(pane.height * pane.height + deep * deep) - pane.opening_height,
-                    "most that a tilted pane and the spread of its curved edge stand up");
-    loading.tilt_rise_worst = task.figure("loading/tilt_rise_worst", "z_worst",
-                                          sqrt(tall * tall + deep_worst * deep_worst) - low, kLimits);
-}
-
 }  // namespace
 
 template <class N>
@@ -356,6 +269,7 @@ void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane) {
     const Frame<N> frame = frame_of(task, pane);
     pane.tolerances = frame.tolerances;
     pane.reach = reach_of(task, frame, pane);
+    solve_depths(task, frame, pane);
     solve_bottom(task, frame, pane);
     solve_top(task, frame, pane);
     solve_end(task, frame, PaneEdge::start, pane);
@@ -371,7 +285,7 @@ void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane) {
                                    "one limit for all edges of a pane");
     }
     solve_room(task, frame, pane);
-    solve_loading(task, frame, pane);
+    solve_loading(task, frame.top, pane);
 }
 
 template void solve_edges(const PaneTask<double>&, PaneSums<double>&);

@@ -42,8 +42,9 @@ struct HeldKeys {
 };
 constexpr HeldKeys held_keys(Of which) noexcept {
     return which == Of::nominal
-               ? HeldKeys{"pull_out_upright", "pull_out_sideways", "held"}
-               : HeldKeys{"pull_out_upright_worst", "pull_out_sideways_worst", "held_worst"};
+               ? HeldKeys{"pull_out_upright", "pull_out_sideways", "held/nominal"}
+               : HeldKeys{"pull_out_upright_worst", "pull_out_sideways_worst",
+                          "held/worst"};
 }
 
 template <class N>
@@ -69,7 +70,7 @@ SheetValues<N> sheet_values(const PaneTask<N>& task, const PaneSums<N>& pane) {
 template <class N>
 N deflection(const PaneTask<N>& task, const PaneLoad<N>& load, Of which, N small, N thickness) {
     const FigurePath path{"panes", task.side, load.name,
-                          which == Of::nominal ? "deflection" : "deflection_worst"};
+                          which == Of::nominal ? "deflection/nominal" : "deflection/worst"};
     if (!load.in_the_middle) {
         return task.book.figure(path, "w", Kind::length, small,
                                 "small deflections, which overstate it");
@@ -128,9 +129,9 @@ LoadSums<N> solve_load(const PaneTask<N>& task, const PaneLoad<N>& load,
                                  small("small_deflection", pane.thickness), pane.thickness);
     sums.deflection_worst =
         deflection(task, load, Of::worst, small("small_deflection_worst", thin), thin);
-    sums.stress = figure("stress", "σ_F", beta * load.force / (pane.thickness * pane.thickness),
+    sums.stress = figure("stress/nominal", "σ_F", beta * load.force / (pane.thickness * pane.thickness),
                          kStress, Kind::stress);
-    sums.stress_worst = figure("stress_worst", "σ_F,worst", beta * load.force / (thin * thin),
+    sums.stress_worst = figure("stress/worst", "σ_F,worst", beta * load.force / (thin * thin),
                                kStress, Kind::stress);
     sums.held = held<N>(figure, pane, Of::nominal, sums.deflection,
                         [](const EdgeSums<N>& edge) { return edge.settled; });

@@ -9,6 +9,7 @@ namespace {
 // The radii that a formed pane may have when nothing holds it, as built.
 template <class N>
 struct FreeRadius {
+    N nominal;
     N least;
     N most;
 };
@@ -22,10 +23,11 @@ FreeRadius<N> free_radius(const PaneTask<N>& task, const PaneSums<N>& pane) {
     const auto of = [&](std::string_view key, std::string_view symbol, N growth) {
         return task.figure(key, symbol,
                            pane.inside_radius * growth / (1 + springback) + pane.thickness / 2,
-                           "mid-surface of what comes off the form at a limit of the springback");
+                           "mid-surface of what comes off a form that is made for the springback");
     };
-    return {of("radius_error/free_radius_least", "R_f,least", 1 + springback - spread),
-            of("radius_error/free_radius_most", "R_f,most", 1 + springback + spread)};
+    return {of("radius_error/free_radius/nominal", "R_f", 1 + springback),
+            of("radius_error/free_radius/least", "R_f,least", 1 + springback - spread),
+            of("radius_error/free_radius/most", "R_f,most", 1 + springback + spread)};
 }
 
 // What springback and moving timber make of one pane at worst.
@@ -59,6 +61,25 @@ Worst<N> worst_of(const PaneTask<N>& task, const PaneSums<N>& pane, const FreeRa
     return worst;
 }
 
+// The radii of the grooves that the pane stands in.
+template <class N>
+void solve_groove(const PaneTask<N>& task, PaneSums<N>& pane) {
+    RadiusSums<N>& error = pane.radius_error;
+    N least = pane.radius;
+    N most = pane.radius;
+    for (const PaneState<N>& state : pane.states) {
+        least = smaller(least, smaller(state.base_radius, state.top_radius));
+        most = larger(most, larger(state.base_radius, state.top_radius));
+    }
+    constexpr std::string_view kStates = "over all states, of base and top";
+    error.groove_radius =
+        task.figure("radius_error/groove_radius/nominal", "R_g", pane.radius, "as built");
+    error.groove_radius_least =
+        task.figure("radius_error/groove_radius/least", "R_g,least", least, kStates);
+    error.groove_radius_most =
+        task.figure("radius_error/groove_radius/most", "R_g,most", most, kStates);
+}
+
 template <class N>
 N modulus_of(const PaneTask<N>& task) {
     const Property& modulus = task.c.sheets.at(task.spec.sheet).like->modulus;
@@ -75,63 +96,83 @@ void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
         return task.book.figure({"panes", task.side, "radius_error", key}, symbol, kind, value,
                                 source);
     };
-    const Worst<N> worst = worst_of(task, pane, free_radius(task, pane));
+    const FreeRadius<N> free = free_radius(task, pane);
+    error.free_radius = free.nominal;
+    error.free_radius_least = free.least;
+    error.free_radius_most = free.most;
+    const Worst<N> worst = worst_of(task, pane, free);
     const N half = cos(pane.sweep / 2);
     const N share = figure("share", "a", 2 * (1 - half) / (1 + half),
                            "geometry: arcs of two radii laid so that crown and ends stand off "
                            "equally, 2·tan²(θ/4) of the difference",
                            Kind::plain);
-    error.rise_off = figure("rise_off", "z_R", share * (pane.radius - pane.states[0].base_radius),
+    error.rise_off = figure("rise_off/nominal", "z_R", share * (pane.radius - pane.states[0].base_radius),
                             "the form is made to the groove's radius");
-    error.rise_off_worst = figure("rise_off_worst", "z_R,worst", share * worst.off,
+    error.rise_off_worst = figure("rise_off/worst", "z_R,worst", share * worst.off,
                                   "limits of the springback, worst state and plate");
     const EdgeSums<N>& bottom = pane.edge(PaneEdge::bottom);
     error.clearance_left =
-        figure("clearance_left", "q_R", larger(N(0), bottom.face_clearance) - error.rise_off,
+        figure("clearance_left/nominal", "q_R", larger(N(0), bottom.face_clearance) - error.rise_off,
                "face clearance less what the difference of radii uses up");
     error.clearance_left_worst =
-        figure("clearance_left_worst", "q_R,worst",
+        figure("clearance_left/worst", "q_R,worst",
                larger(N(0), bottom.face_clearance_least) - error.rise_off_worst,
                "least face clearance less what the difference of radii uses up");
     const bool touches = value_of(error.clearance_left_worst) < 0;
-    error.flexed_worst = figure("flexed_worst", "ΔR", touches ? worst.off : N(0),
+    error.flexed_worst = figure("flexed/worst", "ΔR", touches ? worst.off : N(0),
                                 "at most: from its own radius to the groove's");
+    error.flexing_strain = figure("flexing_strain", "ε_f", pane.thickest / 2 * worst.curvature,
+                                  "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂)", Kind::ratio);
+    error.flexing_stress = figure("flexing_stress", "σ_f", modulus_of(task) * error.flexing_strain,
+                                  "short-time modulus; it creeps off in time", Kind::stress);
     // A pane that lies outside a convex cheek is nowhere bent more than the cheek, so flexing it
     // all the way to the groove's radius is a bound.
-    error.strain_worst = figure("strain_worst", "ε",
-                                touches ? pane.thickest / 2 * worst.curvature : N(0),
-                                "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂)", Kind::ratio);
-    error.stress = N(0);
-    error.stress_worst = figure("stress_worst", "σ_R", modulus_of(task) * error.strain_worst,
-                                "short-time modulus; it creeps off in time", Kind::stress);
+    constexpr std::string_view kTouches = "as flexed all the way where it touches, else nothing";
+    error.strain = figure("strain/nominal", "ε", N(0), "as formed", Kind::ratio);
+    error.strain_worst = figure("strain/worst", "ε_worst", touches ? error.flexing_strain : N(0),
+                                kTouches, Kind::ratio);
+    error.stress = figure("stress/nominal", "σ_R", N(0), "as formed", Kind::stress);
+    error.stress_worst = figure("stress/worst", "σ_R,worst",
+                                touches ? error.flexing_stress : N(0), kTouches, Kind::stress);
 }
 
 // A pane that is held cold is flat when nothing holds it.
 template <class N>
 void solve_cold(const PaneTask<N>& task, PaneSums<N>& pane) {
     RadiusSums<N>& error = pane.radius_error;
-    N tightest = pane.radius;
-    for (const PaneState<N>& state : pane.states) {
-        tightest = smaller(tightest, smaller(state.base_radius, state.top_radius));
-    }
-    error.strain_worst =
-        task.figure("radius_error/strain_worst", "ε",
-                    forming::flexing_strain(pane.thickest, 1 / tightest, N(0)),
-                    "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂), in the tightest groove of "
-                    "all states",
-                    Kind::ratio);
-    error.stress = pane.flexing_stress;
-    error.stress_worst = task.figure("radius_error/stress_worst", "σ_R",
-                                     modulus_of(task) * error.strain_worst, "σ = E·ε",
-                                     Kind::stress);
+    const auto figure = [&](std::string_view key, std::string_view symbol, N value,
+                            std::string_view source, Kind kind) {
+        return task.book.figure({"panes", task.side, "radius_error", key}, symbol, kind, value,
+                                source);
+    };
+    constexpr std::string_view kStrip = "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂)";
+    error.strain = figure("strain/nominal", "ε",
+                          forming::flexing_strain(pane.thickness, 1 / pane.radius, N(0)), kStrip,
+                          Kind::ratio);
+    error.strain_worst = figure(
+        "strain/worst", "ε_worst",
+        forming::flexing_strain(pane.thickest, 1 / error.groove_radius_least, N(0)),
+        "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂), in the tightest groove of all states",
+        Kind::ratio);
+    error.stress =
+        figure("stress/nominal", "σ_R", pane.flexing_stress, "held to its radius", Kind::stress);
+    error.stress_worst = figure("stress/worst", "σ_R,worst", modulus_of(task) * error.strain_worst,
+                                "σ = E·ε", Kind::stress);
+    // It goes in as it is held.
+    error.flexing_strain =
+        figure("flexing_strain", "ε_f", error.strain_worst, "from flat", Kind::ratio);
+    error.flexing_stress =
+        figure("flexing_stress", "σ_f", error.stress_worst, "from flat", Kind::stress);
 }
 
 }  // namespace
 
 template <class N>
 void solve_radius(const PaneTask<N>& task, PaneSums<N>& pane) {
-    RadiusSums<N>& error = pane.radius_error;
-    error = {N(0), N(0), N(0), N(0), N(0), N(0), N(0), N(0)};
+    pane.radius_error = {};
+    if (pane.curved) {
+        solve_groove(task, pane);
+    }
     if (pane.heated) {
         solve_formed(task, pane);
     } else if (pane.curved) {

@@ -70,6 +70,23 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
             return task.book.figure({"panes", task.side, state_path(which), key}, symbol,
                                     Kind::length, value, source);
         };
+        const auto air = [&](std::string_view key, std::string_view symbol, Kind kind, N value,
+                             std::string_view source) {
+            return task.book.figure({"panes", task.side, state_path(which), key}, symbol, kind,
+                                    value, source);
+        };
+        const Air given = air_of(task.c.service, which);
+        constexpr std::string_view kAir = "the case file's range of service";
+        state.temperature =
+            air("temperature", "T", Kind::temperature,
+                task.book.input("T", Kind::temperature, given.temperature), kAir);
+        state.humidity = air("humidity", "RH", Kind::ratio,
+                             task.book.input("RH", Kind::ratio, given.humidity), kAir);
+        state.moisture = air("moisture_content", "M", Kind::plain, factors.moisture,
+                             "equilibrium moisture content of the timber, %");
+        state.opening_height =
+            figure("opening_height", "H_k", pane.opening_height,
+                   "the posts' length stands still: timber does not move along its grain");
         constexpr std::string_view kSized = "size as built times the sheet's factor";
         state.length = figure("length", "L_k", pane.length * state.sheet, kSized);
         state.height = figure("height", "W_k", pane.height * state.sheet, kSized);

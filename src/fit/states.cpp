@@ -139,6 +139,7 @@ TimberStates<N> timber_states(const Case& c, Book<N>& book) {
             built = now;
         }
         const Moisture<N> m{built, now};
+        factors.moisture = now;
         factors.base = plate_factors(c.frame.base, "base", state, timber, m, book);
         factors.top = plate_factors(c.frame.top, "top", state, timber, m, book);
         factors.post = state == AirState::built

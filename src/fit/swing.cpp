@@ -2,15 +2,16 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <vector>
 
 #include "bowfront/base/contract.hpp"
-#include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/swing.hpp"
 
 namespace bowfront::fit {
 namespace {
 
 constexpr int kPlaces = 16;    // along half of the arc
-constexpr int kTilts = 2048;
+constexpr int kTilts = 128;
 constexpr double kSteepest = 1.5;  // rad
 
 // A corner of a section: where it stands when tilted, and how far its face stands off the
@@ -62,8 +63,17 @@ class Section {
     Section(const Swing& swing, double angle, double tilt) : square_(std::cos(angle)) {
         const double middle = swing.radius * (1 - square_);
         const double half = swing.thickness / 2;
+        // How far the mid-surface stands off the middle of a groove of another radius, the crowns
+        // in one place.
+        const double apart =
+            swing.groove_radius > 0
+                ? swing.groove_radius - std::hypot(swing.radius * std::sin(angle),
+                                                   swing.groove_radius - middle)
+                : 0;
         const auto corner = [&](double off, double z) {
-            return turned(off, middle + off * square_, z, tilt);
+            Corner at = turned(off, middle + off * square_, z, tilt);
+            at.off += apart;
+            return at;
         };
         corners_ = {corner(-half, 0), corner(half, 0), corner(half, swing.height),
                     corner(-half, swing.height)};
@@ -102,6 +112,39 @@ std::vector<Section> sections(const Swing& swing, double tilt) {
     return all;
 }
 
+// The position that takes most, tried at many tilts and then closed in on between the neighbours of
+// the best: flat at its top, so thirds of 0.03 rad to 1e-8 rad leave nothing that counts.
+template <class Measure>
+SwingPosition most_over_tilts(const Swing& swing, Measure measure) {
+    SwingPosition best = swing_position(swing, 0);
+    int at = 0;
+    for (int i = 1; i <= kTilts; ++i) {
+        const SwingPosition now = swing_position(swing, kSteepest * i / kTilts);
+        if (measure(now) > measure(best)) {
+            best = now;
+            at = i;
+        }
+        if (now.depth <= 0) {
+            break;  // out of the groove from here on
+        }
+    }
+    double low = kSteepest * std::max(0, at - 1) / kTilts;
+    double high = kSteepest * std::min(kTilts, at + 1) / kTilts;
+    constexpr int kThirds = 36;
+    for (int i = 0; i < kThirds; ++i) {
+        const SwingPosition a = swing_position(swing, low + (high - low) / 3);
+        const SwingPosition b = swing_position(swing, high - (high - low) / 3);
+        const bool rises = measure(a) < measure(b);
+        (rises ? low : high) = rises ? a.tilt : b.tilt;
+        for (const SwingPosition& now : {a, b}) {
+            if (measure(now) > measure(best)) {
+                best = now;
+            }
+        }
+    }
+    return best;
+}
+
 }  // namespace
 
 SwingPosition swing_position(const Swing& swing, double tilt) {
@@ -128,20 +171,10 @@ SwingPosition swing_position(const Swing& swing, double tilt) {
 }
 
 SwingExtremes swing_extremes(const Swing& swing) {
-    SwingExtremes extremes{swing_position(swing, 0), swing_position(swing, 0)};
-    for (int i = 1; i <= kTilts; ++i) {
-        const SwingPosition now = swing_position(swing, kSteepest * i / kTilts);
-        if (now.depth <= 0) {
-            break;  // out of the groove from here on
-        }
-        if (now.width > extremes.widest.width) {
-            extremes.widest = now;
-        }
-        if (now.depth > extremes.deepest.depth) {
-            extremes.deepest = now;
-        }
-    }
-    return extremes;
+    // Out of the groove nothing is taken of it.
+    const auto width = [](const SwingPosition& at) { return at.depth > 0 ? at.width : 0; };
+    const auto depth = [](const SwingPosition& at) { return at.depth; };
+    return {most_over_tilts(swing, width), most_over_tilts(swing, depth)};
 }
 
 }  // namespace bowfront::fit

@@ -24,6 +24,12 @@ Design design(std::string_view text, const std::string& file_name,
     result.sums = std::move(solution.sums);
     result.layout = std::move(solution.layout);
     result.findings = fit::checks(result.c(), result.sums, result.layout);
+    // Left out of `checks`: it costs more than they and the sums do together, and a sweep runs those
+    // for every variant.
+    result.paths = fit::loading_paths(result.c(), result.sums, result.layout);
+    for (Finding& finding : fit::path_checks(result.c(), result.sums, result.paths)) {
+        result.findings.push_back(std::move(finding));
+    }
     result.chance = study::first_time_fit(result.c(), result.sums, chance);
     for (Finding& finding : study::chance_checks(result.chance)) {
         result.findings.push_back(std::move(finding));

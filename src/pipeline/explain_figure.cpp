@@ -7,6 +7,7 @@
 #include "bowfront/pipeline/design.hpp"
 #include "bowfront/report/derivation.hpp"
 #include "parts.hpp"
+#include "path_figures.hpp"
 
 namespace bowfront {
 namespace {
@@ -88,7 +89,7 @@ void add_chance(const study::Chance& chance, Workings& workings) {
 
 std::string explain_figure(const Design& design, const std::string& quantity, bool as_json) {
     Workings workings;
-    (void)fit::solve(design.c(), workings);
+    add_path_figures(design, fit::solve(design.c(), workings), workings);
     for (const Part& part : all_parts(design)) {
         add_part(part, workings);
     }

@@ -5,6 +5,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_json.hpp"
+#include "pane_json.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -36,19 +37,6 @@ Json edges_json(const PaneSums<double>& pane) {
                {"least", number(edge.face_clearance_least)}}}});
     }
     return edges;
-}
-
-Json states_json(const PaneSums<double>& pane) {
-    Json states = Json::array();
-    for (const AirState which : kAirStates) {
-        const PaneState<double>& state = pane.states[static_cast<std::size_t>(which)];
-        states.push_back({{"state", state_text(which)},
-                          {"length", number(state.length)},
-                          {"height", number(state.height)},
-                          {"opening_least", number(state.opening_least)},
-                          {"opening_most", number(state.opening_most)}});
-    }
-    return states;
 }
 
 std::string_view blank_method(const Case& c, const PaneSums<double>& pane) {
@@ -131,6 +119,16 @@ Json pane_json(const PaneSums<double>& pane, const Content& content) {
     }
     json["spread"] = spread_json(pane.side, content.spreads);
     json["states"] = states_json(pane);
+    if (pane.curved) {
+        json["radius_error"] = radius_error_json(pane);
+    }
+    json["push"] = load_json(pane.push);
+    json["carried"] = load_json(pane.carried);
+    for (const fit::LoadingPath& path : content.paths) {
+        if (path.side == pane.side) {
+            json["loading_path"] = loading_path_json(c, pane, path);
+        }
+    }
     return json;
 }
 

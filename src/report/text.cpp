@@ -6,6 +6,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
+#include "pane_text.hpp"
 #include "shop_size_text.hpp"
 
 namespace bowfront::report {
@@ -94,6 +95,12 @@ void pane(const PaneSums<double>& pane, const Content& content, std::string& tex
         text += "  " + name + column(edge.engagement, 11) + column(edge.engagement_least, 7) +
                 column(edge.engagement_most, 7) + column(edge.clearance, 11) +
                 column(edge.face_clearance, 10) + column(edge.face_clearance_least, 7) + "\n";
+    }
+    text += states_text(pane) + strength_text(pane);
+    for (const fit::LoadingPath& path : content.paths) {
+        if (path.side == pane.side) {
+            text += loading_text(path);
+        }
     }
     for (const study::PaneSpreads& spread : content.spreads) {
         if (spread.side == pane.side) {

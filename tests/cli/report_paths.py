@@ -12,7 +12,7 @@ def figures(value, path):
         for key, inner in value.items():
             yield from figures(inner, f"{path}/{key}")
     elif isinstance(value, list):
-        for item in value:
+        for item in (each for each in value if not isinstance(each, str)):
             yield from figures(item, f"{path}/{name_of(item)}")
     elif isinstance(value, (int, float)) and not isinstance(value, bool):
         yield path, value

@@ -104,6 +104,108 @@ def chord_sum(function, length, steps=200000):
     return (4 * total(steps) - total(steps // 2)) / 3
 
 
+STATES = ("built", "cold-dry", "cold-damp", "warm-dry", "warm-damp")
+# Springback in shares of the radius, common practice, no source; acrylic's modulus, MPa, Poisson's
+# ratio and density, kg/m3, of data sheets; a hand of 100 N spread over a palm of 80 mm.
+SPRINGBACK_SPREAD, MODULUS, POISSON, DENSITY = 0.01, 3200.0, 0.37, 1190.0
+HAND, PALM, GRAVITY = 100.0, 80.0, 9.80665
+
+
+def circumradius(chord, rise):
+    """Of the triangle of crown and both ends: a·b·c over four times its area."""
+    side = math.hypot(chord / 2, rise)
+    return side * side * chord / (4 * chord * rise / 2)
+
+
+def radius_figures(sweep, thickest, formed):
+    """The front's own radius against its grooves', worked out anew."""
+    inside = RADIUS - THICKNESS / 2
+    free = [inside * (1 + more) + THICKNESS / 2
+            for more in (0, -SPRINGBACK_SPREAD, SPRINGBACK_SPREAD)]
+    chord, rise = 2 * RADIUS * math.sin(sweep / 2), RADIUS * (1 - math.cos(sweep / 2))
+    moved = [(sheet, circumradius(chord, rise * timber)) for sheet, timber, _ in states()]
+    off = max(abs(one * sheet - groove) for sheet, groove in moved for one in free[1:])
+    bend = max(abs(1 / (one * sheet) - 1 / groove) for sheet, groove in moved for one in free[1:])
+    # Crown and ends standing off alike on different sides: what is taken of the groove is twice as
+    # much as either stands off.
+    share = root(lambda x: x / 2 * (1 + math.cos(sweep / 2)) - (1 - math.cos(sweep / 2)), 0, 4)
+    clearance, least = GROOVE - formed, GROOVE - GROOVE_LIMIT - thickest
+    strain = thickest / 2 * bend
+    at = "panes/front/radius_error/"
+    table = {at + f"free_radius/{key}": one for key, one in zip(("nominal", "least", "most"), free)}
+    table |= {at + "groove_radius/nominal": RADIUS,
+              at + "groove_radius/least": min(groove for _, groove in moved),
+              at + "groove_radius/most": max(groove for _, groove in moved),
+              at + "rise_off/nominal": 0.0, at + "rise_off/worst": share * off,
+              at + "clearance_left/nominal": clearance,
+              at + "clearance_left/worst": least - share * off,
+              at + "flexed/worst": off, at + "strain/nominal": 0.0, at + "strain/worst": 100 * strain,
+              at + "stress/nominal": 0.0, at + "stress/worst": MODULUS * strain}
+    assert least < share * off  # it touches at worst
+    path = "panes/front/loading_path/flexing/"
+    return table | {path + "strain": 100 * strain, path + "stress": MODULUS * strain,
+                    path + "lasting_limit": 10.3}
+
+
+def double_series(length, height, patch_length, patch_height):
+    """Navier: deflection and the larger bending moment in the middle of a plate, per D/F and per F."""
+    def waves(side, patch):
+        return [(i / side, math.sin(i * math.pi * patch / side / 2) * 4 / (i * math.pi * patch))
+                for i in range(1, 600, 2)]
+    total = along = up = 0.0
+    rows = waves(height, patch_height)
+    for m, a in waves(length, patch_length):
+        for n, b in rows:
+            term = a * b / math.pi**4 / (m * m + n * n)**2
+            total += term
+            along += math.pi**2 * (m * m + POISSON * n * n) * term
+            up += math.pi**2 * (n * n + POISSON * m * m) * term
+    return total, max(along, up)
+
+
+def load_figures(opening, table):
+    """A hand in the front's middle, and the front lying flat under twice its weight."""
+    weight = 2 * GRAVITY * DENSITY * 1e-9 * opening * CLEAR_HEIGHT * THICKNESS
+    thin = THICKNESS - THICKNESS_LIMIT
+    found = {}
+    for name, force, patch in (("push", HAND, (PALM, PALM)),
+                               ("carried", weight, (opening, CLEAR_HEIGHT))):
+        bend, moment = double_series(opening, CLEAR_HEIGHT, *patch)
+        at = f"panes/front/{name}/"
+        found[at + "force"] = force
+        for key, t, edge in (("nominal", THICKNESS, "settled"), ("worst", thin, "least")):
+            small = bend * force * 12 * (1 - POISSON**2) / (MODULUS * t**3)
+            # The middle surface's share: w/t + 0.272·(w/t)³ = w0/t, only for the hand.
+            w = small if name == "carried" else t * root(
+                lambda x: x + 0.272 * x**3 - small / t, 0, small / t)
+            found[at + f"deflection/{key}"] = w
+            found[at + f"stress/{key}"] = 6 * moment * force / t**2
+            edges = {one: table["panes/front/edges/" + one] for one in
+                     (f"start/engagement/{edge}", "top/engagement/nominal", "top/engagement/least")}
+            top = edges["top/engagement/" + ("nominal" if key == "nominal" else "least")]
+            found[at + f"held/{key}"] = min(top - 8 * w * w / (3 * CLEAR_HEIGHT),
+                                            edges[f"start/engagement/{edge}"]
+                                            - 8 * w * w / (3 * opening))
+    return found
+
+
+def state_figures(length, height, moved_opening):
+    """Air, timber, pane, opening and grooves in every state."""
+    found = {}
+    for name, air, (sheet, timber, radial) in zip(STATES, [BUILT] + AIR, states()):
+        opening = moved_opening(timber)
+        at = f"panes/front/states/{name}/"
+        found |= {at + "temperature": air[0], at + "humidity": 100 * air[1],
+                  at + "moisture_content": moisture(*air),
+                  at + "length": length * sheet, at + "height": height * sheet,
+                  at + "opening_least": opening, at + "opening_most": opening,
+                  at + "opening_height": CLEAR_HEIGHT,
+                  at + "groove_depth/base": BASE_DEPTH * radial,
+                  at + "groove_depth/top": TOP_DEPTH * radial,
+                  at + "groove_depth/post": POST_DEPTH * timber}
+    return found
+
+
 def figures():
     table = {}
     half = root(lambda a: RADIUS * math.sin(a) - WIDTH / 2, 0, math.pi / 2)
@@ -196,6 +298,10 @@ def figures():
     table[edge + "top/face_clearance/nominal"] = GROOVE - formed
     table[edge + "top/face_clearance/least"] = GROOVE - GROOVE_LIMIT - thickest
 
+    table |= radius_figures(length / RADIUS, thickest, formed)
+    table |= load_figures(opening, table)
+    table |= state_figures(length, height, moved_opening)
+
     inside = RADIUS - THICKNESS / 2
     rib_radius = inside - COVER - SKIN
     arc = inside * sweep + 2 * OVERRUN
@@ -215,6 +321,13 @@ def figures():
 
 # The program prints six decimals; angles nine, in rad.
 PRINTED = {"": 0.5e-6 + 1e-9, "rad": 0.5e-9 + 1e-12}
+# What the program says of its plates: better than 0.1 % of deflection and stress.
+PLATE = 1e-3
+
+
+def agreed(path, unit, expected):
+    plate = re.search("/(push|carried)/(deflection|stress|held)/", path)
+    return PRINTED[unit] + (PLATE * abs(expected) if plate else 0)
 
 
 def explained(program, case, path):
@@ -232,7 +345,7 @@ def compare(program, case):
     differing = 0
     for path, expected in figures().items():
         value, unit = explained(program, case, path)
-        if not abs(value - expected) <= PRINTED[unit]:
+        if not abs(value - expected) <= agreed(path, unit, expected):
             print(f"{path}: {value} by the program, {expected} by this script", file=sys.stderr)
             differing += 1
     print(f"{len(figures())} figures compared, {differing} differ")

@@ -1,73 +1,78 @@
 #pragma once
 /// \file
-/// How a pane gets to its place, followed position by position as the case is built, and told in
-/// steps.
+/// How a pane gets to its place, followed position by position in every state of the air that it
+/// may be loaded in, with nominal and with worst sizes, and told in steps.
+///
+/// The search meets outlines and turns corners; it takes a few milliseconds a case, and is no part
+/// of `solve` and `checks`.
 
 #include <string>
 #include <vector>
 
+#include "bowfront/base/finding.hpp"
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/sums.hpp"
 
 namespace bowfront::fit {
 
+/// Where a way in is tightest.
+enum class Narrow {
+    posts,          ///< between pane and posts, in plan
+    base,           ///< in the base's groove, in plan
+    upright,        ///< between the grooves' bottoms in base and top
+    top_cheeks,     ///< tilted, between the cheeks of the top's groove
+    top_bottom,     ///< tilted, under the bottom of the top's groove
+    between_posts,  ///< swung in between the posts' rabbets, both ends together
+};
+
+/// One way in, followed to its end.
+struct Passage {
+    Narrow at = Narrow::posts;
+    std::string tightest;    ///< the same in words
+    double clearance = 0;    ///< there, mm, of the pane as it is when nothing holds it (of one that
+                             ///< is held cold, as it is held); negative: what is missing
+    double flexed = 0;       ///< the same of a pane that is flexed to its groove's radius, mm
+
+    /// Whether it goes in, flexed where it must be.
+    [[nodiscard]] bool possible() const noexcept { return clearance >= 0 || flexed >= 0; }
+    /// Whether it goes in only where it is flexed.
+    [[nodiscard]] bool must_flex() const noexcept { return clearance < 0 && flexed >= 0; }
+};
+
+/// The way in, in one state of the air: a pane may be changed years after the case was built.
+struct PassageInState {
+    AirState state = AirState::built;
+    Passage nominal;  ///< of nominal sizes, a formed pane of the radius its form was made for
+    Passage worst;    ///< of all tolerances at their limits and the worse limit of the springback
+};
+
 /// The way in of one pane.
 struct LoadingPath {
-    bool possible = false;           ///< without flexing the pane or cutting anything
+    CaseSide side = CaseSide::front;
+    bool possible = false;           ///< as built, with nominal sizes
     std::string still_off;           ///< what must not be on yet: `the top`
     std::vector<std::string> steps;  ///< in order, one sentence each
-    std::string tightest;            ///< the tightest place on the way
+    std::string tightest;            ///< the tightest place on the way, as built
     double clearance = 0;            ///< there, mm; negative: what is missing
+    std::vector<PassageInState> states;  ///< in the order of kAirStates; empty where the pane can't
+                                         ///< move as its loading asks, whatever its size
+    /// The state in which the worst passage is tightest; none where `states` is empty.
+    [[nodiscard]] const PassageInState* tightest_state() const noexcept;
 };
 
-/// A pane that is swung under the top plate, foot last, about a level axis.
-struct Swing {
-    double height = 0;     ///< of the pane, mm, > 0
-    double opening = 0;    ///< between the plates, mm, > 0
-    double thickness = 0;  ///< mm, > 0
-    double radius = 0;     ///< of the pane's mid-surface, mm; 0 for a flat pane
-    double sweep = 0;      ///< of the pane, rad; 0 for a flat pane
-};
-
-/// What a position of a swing takes of the top groove.
-struct SwingPosition {
-    double tilt = 0;   ///< rad from upright
-    double width = 0;  ///< square to the groove, mm
-    double depth = 0;  ///< above the groove's mouth, mm; negative under it
-};
-
-/// The position at a tilt, the pane's lowest point just clear of the base's face and its top laid
-/// to best advantage in the groove. Every corner of the sections at many places along the arc is
-/// turned and measured; no closed formula is used.
-/// @param tilt  rad, 0 to under π/2
-[[nodiscard]] SwingPosition swing_position(const Swing& swing, double tilt);
-
-/// The positions of most width and of most depth, over all tilts from where the top edge comes
-/// under the groove's mouth.
-struct SwingExtremes {
-    SwingPosition widest;
-    SwingPosition deepest;
-};
-[[nodiscard]] SwingExtremes swing_extremes(const Swing& swing);
-
-/// Least distance, mm, between a pane's section in plan, at its place, and the timber that it
-/// passes on its way down the posts and into the base; negative where they would share a place: by
-/// half of what the pane would have to be thinner, or by half its thickness where that is no help.
-/// The pane lies on the groove's middle; a curved one that meets timber there is shifted to one of
-/// 16 places between the cheeks of the base's groove.
-/// Posts are prisms and the pane's section is the same all the way up, so one section of each
-/// serves for every height.
-/// @param own_radius  of the mid-surface when nothing holds the pane; ignored for a flat pane
-struct SectionClearance {
-    double posts = 0;
-    double base = 0;
-};
-[[nodiscard]] SectionClearance section_clearance(const PaneSums<double>& pane, const Layout& layout,
-                                                 double own_radius);
-
-/// The way in, as built and with nominal sizes.
+/// The way in of one pane.
 /// @param pane    of `sums` that `layout` was made from
 [[nodiscard]] LoadingPath loading_path(const Case& c, const PaneSums<double>& pane,
                                        const Layout& layout);
+
+/// The ways in of all panes, in the order of the sums.
+[[nodiscard]] std::vector<LoadingPath> loading_paths(const Case& c, const CaseSums<double>& sums,
+                                                     const Layout& layout);
+
+/// One check for each pane: fails where the way in is impossible as built with nominal sizes, warns
+/// where it is in a state or at worst, or where the pane goes in only flexed.
+/// @param paths  `loading_paths` of the same
+[[nodiscard]] std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
+                                               const std::vector<LoadingPath>& paths);
 
 }  // namespace bowfront::fit

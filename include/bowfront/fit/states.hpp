@@ -34,12 +34,14 @@ struct PlateFactors {
 /// Size in a state over size as built, of the timber of a case.
 template <class N>
 struct TimberFactors {
+    N moisture;            ///< content, %; not a factor
     PlateFactors<N> base;
     PlateFactors<N> top;
     N post;  ///< of a post's section, either way; its length stands still
 };
 
-/// What each state does to the timber of a case, in the order of kAirStates; all 1 as built.
+/// What each state does to the timber of a case, in the order of kAirStates; all
+/// factors 1 as built.
 template <class N>
 using TimberStates = std::array<TimberFactors<N>, kAirStates.size()>;
 

@@ -54,15 +54,26 @@ struct LoadingSums {
 /// advantage it presses on one cheek at mid-span and on the other at its ends.
 template <class N>
 struct RadiusSums {
+    N free_radius;           ///< of a heated pane's mid-surface as it comes off the form, mm; 0 for a
+                             ///< pane that is held cold, which is flat when nothing holds it
+    N free_radius_least;     ///< at the limits of the springback
+    N free_radius_most;
+    N groove_radius;         ///< that the pane stands in, as built, mm
+    N groove_radius_least;   ///< over states and plates
+    N groove_radius_most;
     N rise_off;              ///< face clearance that the difference of the radii uses up, as built
                              ///< and with nominal springback
     N rise_off_worst;        ///< springback at its limits, in the worst state and plate
     N clearance_left;        ///< face clearance less that; negative where the pane touches both cheeks
     N clearance_left_worst;
     N flexed_worst;          ///< where it touches: radius that it is flexed by at most, mm
-    N strain_worst;          ///< where it touches: strain in its faces at most
+    N strain;                ///< in its faces as built: of a pane that is held cold
+    N strain_worst;          ///< of a heated pane that touches, or of a cold one in the worst state
     N stress;                ///< in its faces as built, MPa: of a pane that is held cold
-    N stress_worst;          ///< of a heated pane that touches, or of a cold one in the worst state
+    N stress_worst;          ///< as `strain_worst`
+    N flexing_strain;        ///< in its faces where it is flexed all the way from the radius that it
+                             ///< has to the groove's, both at their worst, whether it touches or not
+    N flexing_stress;        ///< of that, MPa
 };
 
 /// What a load square to a pane does to it. The pane rests on all four edges.
@@ -91,6 +102,9 @@ struct FrameTolerances {
 /// A pane and its place in the frame in one state of the air.
 template <class N>
 struct PaneState {
+    N temperature;    ///< of the air, °C
+    N humidity;       ///< of the air, 0 to 1
+    N moisture;       ///< of the timber, %
     N sheet;          ///< size of the pane over its size as built
     N base;           ///< depth of the base's groove over its depth as built
     N top;            ///< the same of the top's groove
@@ -99,6 +113,10 @@ struct PaneState {
     N opening_most;   ///< the larger of both, mm
     N length;         ///< of the pane, mm
     N height;         ///< of the pane, mm
+    N opening_height; ///< along the posts' grain, which stands still, mm
+    N base_depth;     ///< of the base's groove, mm
+    N top_depth;      ///< of the top's groove, mm
+    N post_depth;     ///< of a post's groove, mm
     N base_radius;    ///< curved: of the circle through crown and ends of the base's groove, mm
     N top_radius;     ///< the same of the top's groove
 };

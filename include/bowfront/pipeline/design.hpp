@@ -8,6 +8,7 @@
 
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/layout.hpp"
+#include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
@@ -22,6 +23,7 @@ struct Design {
     CaseSums<double> sums;
     fit::Layout layout;
     study::Chance chance;
+    std::vector<fit::LoadingPath> paths;  ///< in the order of the sums
     std::vector<study::PaneSpreads> spreads;
     study::ShopSizes shop;
     std::vector<Finding> findings;

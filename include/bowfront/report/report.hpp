@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "bowfront/base/finding.hpp"
+#include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
@@ -46,6 +47,7 @@ struct Content {
     const std::vector<study::PaneSpreads>& spreads;
     const study::ShopSizes& shop;
     const std::vector<Finding>& findings;
+    const std::vector<fit::LoadingPath>& paths;  ///< of the panes, in the order of the sums
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};

@@ -2,87 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <random>
 
 #include "bowfront/fit/checks.hpp"
+#include "bowfront/fit/loading_path.hpp"
 #include "bowfront/pattern/case_parts.hpp"
-#include "support/sample_case.hpp"
+#include "random_cases.hpp"
 
 namespace bowfront::fit {
 namespace {
-
-/// The seed is printed with every failure; cases that can't be built are drawn again.
-constexpr unsigned kSeed = 20240611;
-constexpr int kCases = 200;
-/// Some dozens of operations on sizes under 3 m, mm.
-constexpr double kRounding = 1e-9;
-
-class RandomCases : public testing::Test {
-  protected:
-    Case sound() {
-        while (true) {
-            Case c = drawn();
-            if (objections(c).empty()) {
-                return c;
-            }
-        }
-    }
-
-    double draw(double low, double high) {
-        return std::uniform_real_distribution<double>(low, high)(random_);
-    }
-
-    template <class T, std::size_t n>
-    T pick(const T (&choices)[n]) {
-        return choices[std::uniform_int_distribution<std::size_t>(0, n - 1)(random_)];
-    }
-
-  private:
-    Case drawn() {
-        static constexpr PostSection kSections[] = {PostSection::fitted, PostSection::square,
-                                                    PostSection::round};
-        static constexpr Loading kLoadings[] = {Loading::slide_in, Loading::lift_and_drop,
-                                                Loading::beaded};
-        static constexpr BlankMethod kMethods[] = {BlankMethod::allow_shrink,
-                                                   BlankMethod::trim_after};
-        Case c = sample::pilot_boat();
-        c.plan.width.value = draw(200, 2000);
-        c.plan.depth.value = draw(120, 800);
-        c.plan.front = FrontArc{ArcMeasure::sweep, sample::given(draw(0.1, 3.0), "/plan/front/sweep")};
-        if (draw(0, 1) < 0.2) {
-            c.plan.shape = PlanShape::rectangle;
-            c.plan.front.reset();
-        }
-        c.frame.clear_height.value = draw(150, 1500);
-        c.frame.post.section.value = pick(kSections);
-        c.frame.post.width.value = draw(24, 70);
-        c.frame.post.depth.value = c.frame.post.section.value == PostSection::round
-                                       ? c.frame.post.width.value
-                                       : c.frame.post.width.value * draw(1, 1.5);
-        c.frame.loading.value = pick(kLoadings);
-        c.frame.post.hold.value =
-            c.frame.loading.value == Loading::slide_in ? Hold::groove : Hold::rabbet;
-        const double thickness = draw(2, 8);
-        c.frame.groove.width.value = thickness + draw(0.5, 3);
-        c.frame.groove.base_depth.value = draw(3, 12);
-        c.frame.groove.top_depth.value = draw(5, 16);
-        c.frame.groove.post_depth.value = draw(4, c.frame.post.width.value / 2);
-        c.cutter.diameter.value = draw(1, c.frame.groove.width.value);
-        c.fit.end_clearance.value = draw(0, 4);
-        c.fit.top_clearance.value = draw(0, 6);
-        c.fit.loading_clearance.value = draw(0, 6);
-        for (PaneSpec& pane : c.panes) {
-            pane.thickness.value = thickness;
-            pane.blank.method.value = pick(kMethods);
-        }
-        SheetSpec& sheet = c.sheets.at("cast-acrylic");
-        sheet.shrink_along.value = draw(-0.01, 0.06);
-        sheet.shrink_across.value = draw(-0.01, 0.06);
-        return c;
-    }
-
-    std::mt19937_64 random_{kSeed};
-};
 
 double status_sum(const std::vector<Finding>& findings, std::string_view id) {
     double sum = 0;
@@ -213,6 +140,70 @@ TEST_F(RandomCases, leave_the_mirrored_ends_alike) {
         const auto& right = *sums.pane(CaseSide::right);
         EXPECT_NEAR(left.start_in_post, right.end_in_post, kRounding) << kSeed << ' ' << i;
         EXPECT_NEAR(left.end_in_post, right.start_in_post, kRounding) << kSeed << ' ' << i;
+    }
+}
+
+// A pane that takes its height from the frame grows with the groove, and reaches as much deeper.
+TEST_F(RandomCases, never_engage_less_in_a_deeper_top_groove) {
+    for (int i = 0; i < kCases; ++i) {
+        Case c = sound();
+        const auto before = solve(c);
+        const double deeper = draw(0, 3);
+        c.frame.groove.top_depth.value += deeper;
+        if (!objections(c).empty()) {
+            continue;
+        }
+        const auto after = solve(c);
+        for (std::size_t p = 0; p < before.panes.size(); ++p) {
+            const EdgeSums<double>& was = before.panes[p].edge(PaneEdge::top);
+            const EdgeSums<double>& is = after.panes[p].edge(PaneEdge::top);
+            EXPECT_NEAR(is.engagement, was.engagement + deeper, kRounding) << kSeed << ' ' << i;
+            EXPECT_GE(is.settled, was.settled - kRounding) << kSeed << ' ' << i;
+            // The blank, larger by that, may pass into the next row of its tolerance class.
+            const double row = after.panes[p].height_tolerance - before.panes[p].height_tolerance +
+                               after.panes[p].tolerances.top_depth;
+            EXPECT_GE(is.engagement_least, was.engagement_least - row) << kSeed << ' ' << i;
+        }
+    }
+}
+
+// Left and right changed places: every figure of the one is the other's, its ends turned round.
+TEST_F(RandomCases, give_mirrored_results_when_mirrored) {
+    for (int i = 0; i < kCases / 4; ++i) {
+        Case c = sound();
+        const auto pane = [](Case& of, CaseSide side) -> PaneSpec& {
+            return *std::find_if(of.panes.begin(), of.panes.end(),
+                                 [&](const PaneSpec& each) { return each.side == side; });
+        };
+        pane(c, CaseSide::left).thickness.value *= draw(0.5, 1);
+        pane(c, CaseSide::right).length =
+            sample::given(solve(c).pane(CaseSide::right)->length - draw(0, 2), "/panes/2/size/length");
+        Case mirrored = c;
+        std::swap(pane(mirrored, CaseSide::left).side, pane(mirrored, CaseSide::right).side);
+        if (!objections(c).empty() || !objections(mirrored).empty()) {
+            continue;
+        }
+        SCOPED_TRACE(testing::Message() << "seed " << kSeed << ", case " << i);
+        const auto sums = solve(c);
+        const auto turned = solve(mirrored);
+        const auto& a = *sums.pane(CaseSide::left);
+        const auto& b = *turned.pane(CaseSide::right);
+        EXPECT_EQ(a.thickness, b.thickness);
+        EXPECT_NEAR(a.start_in_post, b.end_in_post, kRounding);
+        EXPECT_NEAR(a.opening_length, b.opening_length, kRounding);
+        EXPECT_NEAR(a.room_sideways.worst, b.room_sideways.worst, kRounding);
+        EXPECT_NEAR(a.loading.play_worst, b.loading.play_worst, kRounding);
+        EXPECT_NEAR(a.push.held_worst, b.push.held_worst, kRounding);
+        EXPECT_NEAR(a.edge(PaneEdge::start).engagement_least,
+                    b.edge(PaneEdge::end).engagement_least, kRounding);
+        EXPECT_NEAR(a.edge(PaneEdge::end).face_clearance_least,
+                    b.edge(PaneEdge::start).face_clearance_least, kRounding);
+        // Outlines met in plan, to the 1e-7 mm of the booleans and the halving of what is missing.
+        const auto way = loading_path(c, a, layout(c, sums));
+        const auto way_turned = loading_path(mirrored, b, layout(mirrored, turned));
+        constexpr double kMet = 1e-5;
+        EXPECT_EQ(way.possible, way_turned.possible);
+        EXPECT_NEAR(way.clearance, way_turned.clearance, kMet);
     }
 }
 

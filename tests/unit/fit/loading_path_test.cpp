@@ -3,9 +3,13 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <string>
 
+#include "bowfront/base/number_text.hpp"
+#include "bowfront/fit/checks.hpp"
+#include "numbers_in.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::fit {
@@ -13,7 +17,7 @@ namespace {
 
 using testing::HasSubstr;
 
-/// The best shift is found by thirds of a reach of some metres: (2/3)^64 of it.
+/// The best shift of a swing is found by thirds of a reach of some metres: (2/3)^64 of it.
 constexpr double kShift = 1e-6;
 
 struct Way {
@@ -31,63 +35,13 @@ TEST(SlideIn, follows_the_pane_down_its_posts_with_the_top_off) {
     const LoadingPath front = way.of(CaseSide::front);
     EXPECT_TRUE(front.possible);
     EXPECT_EQ(front.still_off, "the top");
-    ASSERT_EQ(front.steps.size(), 4U);
-    EXPECT_THAT(front.steps[1], HasSubstr("the bow outwards"));
-    EXPECT_THAT(front.steps[2], HasSubstr("Slide it down 380 mm"));
-    EXPECT_THAT(front.steps[2], HasSubstr("6 mm into the base's groove"));
-    EXPECT_THAT(front.steps[3], HasSubstr("7.5 mm"));
-}
-
-// Two ways to one clearance: outlines of arcs and straights met in plan, and the sums' formula for
-// what the curve takes of a straight groove. The outlines' pane lies on the groove's middle, so the
-// curve takes all of its play from one cheek.
-TEST(SlideIn, meets_the_posts_as_the_closed_formula_says) {
-    const Way way{sample::pilot_boat()};
-    const PaneSums<double>& front = *way.sums.pane(CaseSide::front);
-    const EdgeSums<double>& start = front.edge(PaneEdge::start);
-    const double curve = start.face_clearance - (4.8 - front.formed_thickness);
-    const SectionClearance clearance = section_clearance(front, way.frame, front.radius);
-    constexpr double kRounding = 1e-6;
-    // The formula counts half of the thickness as it turns, a few hundredths of a millimetre.
-    constexpr double kTurned = 0.01;
-    EXPECT_NEAR(clearance.posts, (4.8 - front.formed_thickness) / 2 + curve, kTurned);
-    EXPECT_NEAR(clearance.base, (4.8 - front.formed_thickness) / 2, kRounding);
-    // Flat panes: half of the play at each face.
-    const SectionClearance back =
-        section_clearance(*way.sums.pane(CaseSide::back), way.frame, 0);
-    EXPECT_NEAR(back.posts, 0.9, kRounding);
-    EXPECT_NEAR(back.base, 0.9, kRounding);
-}
-
-// Crown and ends come nearer to the cheeks by half of what the sums say the radii use up.
-TEST(SlideIn, comes_nearer_to_the_base_s_cheeks_with_another_radius) {
-    const Way way{sample::pilot_boat()};
-    const PaneSums<double>& front = *way.sums.pane(CaseSide::front);
-    const double half = std::cos(front.sweep / 2);
-    for (const double off : {-2.0, 2.0}) {
-        const double used = 2 * std::abs(off) * (1 - half) / (1 + half);
-        const double left = section_clearance(front, way.frame, front.radius + off).base;
-        // Second order: off²/R.
-        constexpr double kSecondOrder = 0.02;
-        EXPECT_NEAR(left, (4.8 - front.formed_thickness - used) / 2, kSecondOrder) << off;
-    }
-    EXPECT_LT(section_clearance(front, way.frame, front.radius + 30).base, 0);
-}
-
-// A groove of 3.35 mm leaves 0.129 mm at each face of the front; its curve takes 0.17 mm of one
-// cheek in the posts. Shifted inwards by s, the crown comes s nearer to the base's cheek and the
-// ends, turned by 37 degrees, 0.8·s away from the posts': both have 0.03 mm at s = 0.1 mm.
-TEST(SlideIn, shifts_a_curved_pane_away_from_the_cheek_that_its_ends_would_meet) {
-    Case c = sample::pilot_boat();
-    c.frame.groove.width.value = 3.35;
-    const Way way{c};
-    const PaneSums<double>& front = *way.sums.pane(CaseSide::front);
-    ASSERT_GT(front.edge(PaneEdge::start).face_clearance, 0);
-    const SectionClearance clearance = section_clearance(front, way.frame, front.radius);
-    constexpr double kStep = 0.129 / 8;  // of the shifts that are tried
-    EXPECT_NEAR(clearance.posts, 0.034, kStep);
-    EXPECT_NEAR(clearance.base, 0.034, kStep);
-    EXPECT_TRUE(way.of(CaseSide::front).possible);
+    ASSERT_EQ(front.steps.size(), 5U);
+    EXPECT_THAT(front.steps[1], HasSubstr("flexed"));
+    EXPECT_THAT(front.steps[2], HasSubstr("the bow outwards"));
+    EXPECT_THAT(front.steps[3], HasSubstr("Slide it down 380 mm"));
+    EXPECT_THAT(front.steps[3], HasSubstr("6 mm into the base's groove"));
+    EXPECT_THAT(front.steps[4], HasSubstr("7.5 mm"));
+    EXPECT_EQ(way.of(CaseSide::back).steps.size(), 4U);
 }
 
 TEST(SlideIn, is_impossible_where_the_pane_meets_timber) {
@@ -109,44 +63,6 @@ TEST(SlideIn, is_impossible_where_the_pane_meets_timber) {
     EXPECT_THAT(stopped.tightest, HasSubstr("round ends"));
 }
 
-// Each tilt of the simulation against e·sin φ + t·cos φ with e along the pane, and the top of all
-// against the sums.
-TEST(LiftAndDrop, simulated_takes_what_the_closed_formulas_say_for_a_flat_pane) {
-    const Way way{sample::lift_and_drop()};
-    const PaneSums<double>& back = *way.sums.pane(CaseSide::back);
-    const Swing swing{back.height, back.opening_height, back.formed_thickness, 0, 0};
-    for (const double tilt : {0.01, 0.05, 0.1, 0.2, 0.28}) {
-        const SwingPosition at = swing_position(swing, tilt);
-        const double depth = 398 * std::cos(tilt) + 3 * std::sin(tilt) - 380;
-        EXPECT_NEAR(at.depth, depth, kShift);
-        EXPECT_NEAR(at.width, depth * std::tan(tilt) + 3 * std::cos(tilt), kShift) << tilt;
-    }
-    // 2048 tilts up to 1.5 rad: short by at most (1.5/4096)²/2·1200 mm of the top.
-    constexpr double kSampling = 1e-4;
-    const SwingExtremes extremes = swing_extremes(swing);
-    EXPECT_NEAR(extremes.widest.width, back.loading.tilt_width, kSampling);
-    EXPECT_NEAR(extremes.deepest.depth, back.loading.tilt_rise, kSampling);
-}
-
-// A curved pane's closed formulas take crown and ends at their worst at once; followed section by
-// section it takes no more, and nearly as much of the depth.
-TEST(LiftAndDrop, simulated_takes_no_more_than_the_closed_formulas_allow_a_curved_pane) {
-    for (const double rise : {5.0, 20.0, 60.0, 90.0}) {
-        Case c = sample::lift_and_drop();
-        c.plan.front = FrontArc{ArcMeasure::rise, sample::given(rise, "/plan/front/rise")};
-        const Way way{c};
-        const PaneSums<double>& front = *way.sums.pane(CaseSide::front);
-        const SwingExtremes extremes =
-            swing_extremes({front.height, front.opening_height, front.formed_thickness,
-                            front.radius, front.sweep});
-        EXPECT_LE(extremes.widest.width, front.loading.tilt_width + kShift) << rise;
-        EXPECT_LE(extremes.deepest.depth, front.loading.tilt_rise + kShift) << rise;
-        // Half a thickness stands less far back at the ends, where it is turned.
-        EXPECT_NEAR(extremes.deepest.depth, front.loading.tilt_rise,
-                    front.formed_thickness * std::sin(front.sweep / 4));
-    }
-}
-
 TEST(LiftAndDrop, names_the_tightest_place_and_what_is_missing_there) {
     Case c = sample::lift_and_drop();
     const LoadingPath fits = Way{c}.of(CaseSide::back);
@@ -159,8 +75,7 @@ TEST(LiftAndDrop, names_the_tightest_place_and_what_is_missing_there) {
     EXPECT_FALSE(narrow.possible);
     EXPECT_THAT(narrow.tightest, HasSubstr("cheeks"));
     const PaneSums<double> back = *Way{c}.sums.pane(CaseSide::back);
-    constexpr double kSampling = 1e-4;
-    EXPECT_NEAR(narrow.clearance, 4 - back.loading.tilt_width, kSampling);
+    EXPECT_NEAR(narrow.clearance, 4 - back.loading.tilt_width, kShift);
     c.frame.post.hold.value = Hold::groove;
     EXPECT_FALSE(Way{c}.of(CaseSide::back).possible);
     EXPECT_TRUE(Way{c}.of(CaseSide::back).steps.empty());
@@ -172,7 +87,7 @@ TEST(Beaded, is_laid_in_from_the_open_side_of_its_rabbets) {
         const LoadingPath path = way.of(pane.side);
         EXPECT_TRUE(path.possible) << path.tightest << ' ' << path.clearance;
         EXPECT_EQ(path.still_off, "the top and all beads");
-        EXPECT_EQ(path.steps.size(), 4U);
+        EXPECT_EQ(path.steps.size(), pane.curved ? 5U : 4U);
     }
     Case c = sample::beaded();
     c.frame.post.hold.value = Hold::groove;
@@ -188,6 +103,217 @@ TEST(LoadingPath, is_the_same_for_mirrored_panes) {
         EXPECT_EQ(left.tightest, right.tightest);
         EXPECT_NEAR(left.clearance, right.clearance, kShift);
     }
+}
+
+// By hand for a flat pane: half of the narrowest groove less the thickest sheet, as built; in dry
+// air the post's groove is narrower by what its timber has shrunk.
+TEST(PassageInState, of_a_flat_pane_is_half_of_what_groove_and_sheet_leave) {
+    const Way way{sample::pilot_boat()};
+    const PaneSums<double>& back = *way.sums.pane(CaseSide::back);
+    const LoadingPath path = way.of(CaseSide::back);
+    ASSERT_EQ(path.states.size(), kAirStates.size());
+    EXPECT_NEAR(path.states[0].nominal.clearance, (4.8 - 3) / 2, kShift);
+    EXPECT_NEAR(path.states[0].worst.clearance, (4.8 - 0.1 - 3.7) / 2, kShift);
+    const double dry = back.states[1].post;
+    ASSERT_LT(dry, 1);
+    EXPECT_NEAR(path.states[1].nominal.clearance, (4.8 * dry - 3) / 2, kShift);
+    EXPECT_NEAR(path.states[1].worst.clearance, (4.8 * dry - 0.1 - 3.7) / 2, kShift);
+    EXPECT_EQ(path.states[1].nominal.at, Narrow::posts);
+}
+
+// A flat pane's worst swing, as built, against the sums' worst closed formulas.
+TEST(PassageInState, of_a_lifted_pane_is_what_the_sums_leave_at_worst) {
+    Case c = sample::lift_and_drop();
+    const Way way{c};
+    const PaneSums<double>& back = *way.sums.pane(CaseSide::back);
+    const LoadingPath path = way.of(CaseSide::back);
+    EXPECT_NEAR(path.states[0].worst.clearance, 8 - 0.1 - back.loading.tilt_width_worst, kShift);
+    c.frame.groove.width.value = 30;
+    c.fit.end_clearance.value = 5;
+    const Way wide{c};
+    const Passage deep = wide.of(CaseSide::back).states[0].worst;
+    EXPECT_EQ(deep.at, Narrow::top_bottom);
+    EXPECT_NEAR(deep.clearance, 24 - 0.2 - back.loading.tilt_rise_worst, kShift);
+    // Damp air makes the pane taller, and it stands deeper in the top's groove while it swings.
+    EXPECT_LT(path.states[4].worst.clearance, path.states[0].worst.clearance);
+}
+
+void stand_still(Case& c) {
+    for (Sourced<double>* air : {&c.service.temperature[0], &c.service.temperature[1]}) {
+        air->value = c.service.built_temperature.value;
+    }
+    for (Sourced<double>* air : {&c.service.humidity[0], &c.service.humidity[1]}) {
+        air->value = c.service.built_humidity.value;
+    }
+}
+
+TEST(PassageInState, is_the_same_in_every_state_where_the_air_stands_still) {
+    Case c = sample::pilot_boat();
+    stand_still(c);
+    for (const CaseSide side : kCaseSides) {
+        const LoadingPath path = Way{c}.of(side);
+        for (const PassageInState& state : path.states) {
+            EXPECT_NEAR(state.nominal.clearance, path.clearance, kShift) << side_text(side);
+            EXPECT_NEAR(state.worst.clearance, path.states[0].worst.clearance, kShift);
+        }
+    }
+}
+
+// Springback alone: a radius that may be 1 % off goes in flexed, a measured one as it is.
+TEST(PassageInState, of_a_formed_pane_hangs_on_the_spread_of_its_radius) {
+    Case c = sample::pilot_boat();
+    stand_still(c);
+    const auto worst = [&](double spread) {
+        c.sheets.at("cast-acrylic").springback_spread.value = spread;
+        return Way{c}.of(CaseSide::front).states[0].worst;
+    };
+    EXPECT_TRUE(worst(0.01).must_flex());
+    EXPECT_TRUE(worst(0.01).possible());
+    EXPECT_FALSE(worst(0.0).must_flex());
+    EXPECT_GT(worst(0.0).clearance, 0);
+    double before = worst(0.0).clearance;
+    for (const double spread : {0.002, 0.005, 0.01, 0.02}) {
+        EXPECT_LT(worst(spread).clearance, before) << spread;
+        before = worst(spread).clearance;
+    }
+}
+
+TEST(PassageInState, is_never_easier_at_worst) {
+    for (const Case& c : {sample::pilot_boat(), sample::lift_and_drop(), sample::beaded()}) {
+        const Way way{c};
+        for (const LoadingPath& path : loading_paths(c, way.sums, way.frame)) {
+            for (const PassageInState& state : path.states) {
+                EXPECT_LE(state.worst.clearance, state.nominal.clearance)
+                    << side_text(path.side) << ' ' << state_text(state.state);
+            }
+        }
+    }
+}
+
+Finding check(const Case& c, CaseSide side) {
+    const Way way{c};
+    for (Finding& finding : path_checks(c, way.sums, loading_paths(c, way.sums, way.frame))) {
+        if (finding.about == side_text(side)) {
+            return finding;
+        }
+    }
+    ADD_FAILURE() << "no check";
+    return {};
+}
+
+// The first number that an advice names; 0 where it names none.
+double first_number(const Finding& finding) {
+    const auto numbers = numbers_in(finding.advice);
+    return numbers.empty() ? 0 : numbers[0];
+}
+
+TEST(LoadingPathCheck, warns_where_a_formed_pane_goes_in_only_flexed_and_tells_the_stress) {
+    Case c = sample::pilot_boat();
+    const Finding finding = check(c, CaseSide::front);
+    EXPECT_EQ(finding.code, Code::fit_path);
+    EXPECT_EQ(finding.id, "loading-path");
+    EXPECT_EQ(finding.status, Status::warn);
+    EXPECT_GT(finding.value, 0);
+    EXPECT_LT(finding.worst, 0);
+    EXPECT_THAT(finding.advice, HasSubstr("only flexed"));
+    const RadiusSums<double> error = Way{c}.sums.pane(CaseSide::front)->radius_error;
+    EXPECT_THAT(finding.advice, HasSubstr(rounded_text(error.flexing_stress, 2) + " MPa"));
+    EXPECT_THAT(finding.advice, HasSubstr("lasting limit 10.3 MPa"));
+    c.frame.groove.width.value += first_number(finding);
+    EXPECT_EQ(check(c, CaseSide::front).status, Status::pass);
+}
+
+TEST(LoadingPathCheck, fails_where_there_is_no_way_in_as_built) {
+    Case narrow = sample::pilot_boat();
+    narrow.frame.groove.width.value = 2.9;
+    const Finding thick = check(narrow, CaseSide::back);
+    EXPECT_EQ(thick.status, Status::fail);
+    narrow.frame.groove.width.value += first_number(thick);
+    EXPECT_NE(check(narrow, CaseSide::back).status, Status::fail);
+
+    Case wide = sample::pilot_boat();
+    wide.panes[3].length = sample::given(509.0, "/panes/3/size/length");
+    const Finding longer = check(wide, CaseSide::back);
+    EXPECT_EQ(longer.status, Status::fail);
+    wide.panes[3].length->value -= first_number(longer);
+    EXPECT_NE(check(wide, CaseSide::back).status, Status::fail);
+
+    Case tilted = sample::lift_and_drop();
+    tilted.frame.groove.width.value = 4;
+    const Finding cheeks = check(tilted, CaseSide::back);
+    EXPECT_EQ(cheeks.status, Status::fail);
+    tilted.frame.groove.width.value += first_number(cheeks);
+    EXPECT_NE(check(tilted, CaseSide::back).status, Status::fail);
+}
+
+TEST(LoadingPathCheck, warns_where_the_pane_is_too_long_only_at_worst) {
+    Case c = sample::pilot_boat();
+    c.fit.end_clearance.value = 0.4;
+    const Finding finding = check(c, CaseSide::back);
+    EXPECT_EQ(finding.status, Status::warn);
+    EXPECT_THAT(finding.advice, HasSubstr("there is no way in"));
+    c.fit.end_clearance.value += first_number(finding) / 2;
+    EXPECT_EQ(check(c, CaseSide::back).status, Status::pass);
+}
+
+TEST(LoadingPathCheck, refuses_to_lift_what_can_only_slide) {
+    Case c = sample::lift_and_drop();
+    c.frame.post.hold.value = Hold::groove;
+    const Finding lifted = check(c, CaseSide::back);
+    EXPECT_EQ(lifted.status, Status::fail);
+    EXPECT_THAT(lifted.state, HasSubstr("can only slide"));
+    EXPECT_THAT(lifted.advice, HasSubstr("slide-in"));
+    c.frame.loading.value = Loading::slide_in;
+    EXPECT_NE(check(c, CaseSide::back).status, Status::fail);
+}
+
+// A sheet of 1.2 mm held cold to the mid-radius of 420 mm: 0.6/420 = 0.143 %, 4.57 MPa at 3200 MPa;
+// at worst a little more.
+TEST(LoadingPathCheck, tells_what_bending_a_cold_pane_in_comes_to) {
+    Case c = sample::pilot_boat();
+    c.panes[0].bend.value = Bend::cold;
+    c.panes[0].thickness.value = 1.2;
+    stand_still(c);
+    c.tolerance.sheet_thickness = sample::given(ToleranceSpec{{}, 0.0}, "/tolerance/sheet_thickness");
+    const Finding finding = check(c, CaseSide::front);
+    EXPECT_EQ(finding.status, Status::pass);
+    EXPECT_THAT(finding.state, HasSubstr("a strain of 0.143 % and a stress of 4.57 MPa"));
+    EXPECT_THAT(Way{c}.of(CaseSide::front).steps[1], HasSubstr("from flat"));
+}
+
+Finding access(const std::vector<Finding>& findings) {
+    const auto found = std::find_if(findings.begin(), findings.end(), [](const Finding& each) {
+        return each.id == "loading-access";
+    });
+    EXPECT_NE(found, findings.end());
+    return found == findings.end() ? Finding{} : *found;
+}
+
+TEST(LoadingAccess, fails_where_the_last_of_four_lifted_panes_has_nobody_inside) {
+    Case c = sample::lift_and_drop();
+    const auto found = [&] {
+        const Way way{c};
+        return access(checks(c, way.sums, way.frame));
+    };
+    EXPECT_EQ(found().code, Code::fit_path);
+    EXPECT_EQ(found().status, Status::fail);
+    EXPECT_THAT(found().advice, HasSubstr("leave one side without a pane"));
+    EXPECT_THAT(found().advice, HasSubstr("slide-in"));
+    c.panes.pop_back();
+    EXPECT_EQ(found().status, Status::pass);
+    for (const Loading loading : {Loading::slide_in, Loading::beaded}) {
+        c = sample::lift_and_drop();
+        c.frame.loading.value = loading;
+        EXPECT_EQ(found().status, Status::pass);  // the top is off
+    }
+}
+
+TEST(LoadingAccess, is_no_question_where_panes_slide_in_grooves) {
+    const Way way{sample::pilot_boat()};
+    const auto findings = checks(way.c, way.sums, way.frame);
+    EXPECT_TRUE(std::none_of(findings.begin(), findings.end(), [](const Finding& each) {
+        return each.id == "loading-access";
+    }));
 }
 
 }  // namespace

@@ -45,7 +45,11 @@ void expect_same(const LoadingSums<double>& plain, const LoadingSums<Traced>& tr
 }
 
 void expect_same(const RadiusSums<double>& plain, const RadiusSums<Traced>& traced) {
-    compare("radius", {BOTH(RadiusSums, rise_off), BOTH(RadiusSums, rise_off_worst),
+    compare("radius", {BOTH(RadiusSums, free_radius), BOTH(RadiusSums, free_radius_least),
+                       BOTH(RadiusSums, free_radius_most), BOTH(RadiusSums, groove_radius),
+                       BOTH(RadiusSums, groove_radius_least), BOTH(RadiusSums, groove_radius_most),
+                       BOTH(RadiusSums, strain), BOTH(RadiusSums, flexing_strain),
+                       BOTH(RadiusSums, flexing_stress), BOTH(RadiusSums, rise_off), BOTH(RadiusSums, rise_off_worst),
                        BOTH(RadiusSums, clearance_left), BOTH(RadiusSums, clearance_left_worst),
                        BOTH(RadiusSums, flexed_worst), BOTH(RadiusSums, strain_worst),
                        BOTH(RadiusSums, stress), BOTH(RadiusSums, stress_worst)});
@@ -56,6 +60,17 @@ void expect_same(const LoadSums<double>& plain, const LoadSums<Traced>& traced) 
                      BOTH(LoadSums, deflection_worst), BOTH(LoadSums, stress),
                      BOTH(LoadSums, stress_worst), BOTH(LoadSums, held),
                      BOTH(LoadSums, held_worst)});
+}
+
+void expect_same(const PaneState<double>& plain, const PaneState<Traced>& traced) {
+    compare("state", {BOTH(PaneState, temperature), BOTH(PaneState, humidity),
+                      BOTH(PaneState, moisture), BOTH(PaneState, sheet), BOTH(PaneState, base),
+                      BOTH(PaneState, top), BOTH(PaneState, post), BOTH(PaneState, opening_least),
+                      BOTH(PaneState, opening_most), BOTH(PaneState, length),
+                      BOTH(PaneState, height), BOTH(PaneState, opening_height),
+                      BOTH(PaneState, base_depth), BOTH(PaneState, top_depth),
+                      BOTH(PaneState, post_depth), BOTH(PaneState, base_radius),
+                      BOTH(PaneState, top_radius)});
 }
 
 void expect_same(const HeatingSums<double>& plain, const HeatingSums<Traced>& traced) {
@@ -89,6 +104,9 @@ void expect_same(const PaneSums<double>& plain, const PaneSums<Traced>& traced) 
              BOTH(PaneSums, flexing_stress), BOTH(PaneSums, least_engagement)});
     for (const PaneEdge edge : kPaneEdges) {
         expect_same(plain.edge(edge), traced.edge(edge));
+    }
+    for (std::size_t i = 0; i < plain.states.size(); ++i) {
+        expect_same(plain.states[i], traced.states[i]);
     }
     expect_same(plain.room_vertical, traced.room_vertical);
     expect_same(plain.room_sideways, traced.room_sideways);

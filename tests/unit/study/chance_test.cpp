@@ -3,9 +3,12 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <random>
 
 #include "bowfront/base/contract.hpp"
+#include "bowfront/fit/checks.hpp"
 #include "bowfront/study/random.hpp"
 #include "support/sample_case.hpp"
 
@@ -124,6 +127,64 @@ TEST(FirstTimeFit, falls_as_the_shrink_spreads) {
         before = chance.fit.value;
     }
     EXPECT_LT(before, 0.95);
+}
+
+// More spread moves samples out of limits that the nominal is within, never into them.
+TEST(FirstTimeFit, never_rises_with_the_spread_where_the_nominal_passes) {
+    constexpr unsigned kSeed = 20240611;
+    std::mt19937_64 random(kSeed);
+    const auto draw = [&](double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random);
+    };
+    int passing = 0;
+    while (passing < 20) {
+        Case c = sample::pilot_boat();
+        c.plan.width.value = draw(300, 1200);
+        c.plan.front->value.value = c.plan.width.value * draw(0.55, 3);
+        c.frame.clear_height.value = draw(200, 900);
+        c.fit.top_clearance.value = draw(2, 8);
+        c.fit.end_clearance.value = draw(1.5, 5);
+        if (!fit::objections(c).empty()) {
+            continue;
+        }
+        const auto sums = fit::solve(c);
+        const auto findings = fit::checks(c, sums, fit::layout(c, sums));
+        if (std::any_of(findings.begin(), findings.end(), [](const Finding& each) {
+                return each.status == Status::fail &&
+                       (each.code == Code::fit_engagement || each.code == Code::fit_room);
+            })) {
+            continue;
+        }
+        ++passing;
+        Share before{1, 0};
+        for (const double spread : {0.0, 0.002, 0.006, 0.015, 0.03}) {
+            SheetSpec& sheet = c.sheets.at("cast-acrylic");
+            sheet.spread_along.value = sheet.spread_across.value = spread;
+            const Share now = first_time_fit(c, fit::solve(c), {4'000, 5}).fit;
+            const double four_errors = 4 * std::hypot(now.error, before.error);
+            EXPECT_LE(now.value, before.value + four_errors) << "seed " << kSeed << ' ' << spread;
+            before = now;
+        }
+    }
+}
+
+// The worst case is a bound: where it keeps every limit, so does every sample.
+TEST(FirstTimeFit, is_certain_where_the_worst_case_keeps_every_limit) {
+    Case c = sample::pilot_boat();
+    c.fit.least_engagement->value = 2;
+    SheetSpec& sheet = c.sheets.at("cast-acrylic");
+    for (const double spread : {0.001, 0.003, 0.005}) {
+        sheet.spread_along.value = sheet.spread_across.value = spread;
+        const auto sums = fit::solve(c);
+        const auto findings = fit::checks(c, sums, fit::layout(c, sums));
+        const bool kept = std::all_of(findings.begin(), findings.end(), [](const Finding& each) {
+            return (each.code != Code::fit_engagement && each.code != Code::fit_room &&
+                    each.code != Code::fit_face_clearance) ||
+                   each.status == Status::pass;
+        });
+        ASSERT_TRUE(kept) << spread;
+        EXPECT_EQ(first_time_fit(c, sums, {50'000, 9}).fit.value, 1) << spread;
+    }
 }
 
 TEST(FirstTimeFit, fails_a_pane_under_its_least_chance) {

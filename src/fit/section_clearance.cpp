@@ -1,0 +1,220 @@
+#include "bowfront/fit/section_clearance.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+// Outlines that only touch share no more than this, mm².
+constexpr double kTouching = 1e-6;
+
+double length_of(const std::vector<Segment>& chain) {
+    double length = 0;
+    for (const Segment& s : chain) {
+        length += s.length();
+    }
+    return length;
+}
+
+double area(const std::vector<Region>& regions) {
+    double sum = 0;
+    for (const Region& region : regions) {
+        sum += region.area();
+    }
+    return sum;
+}
+
+bool apart(const Box& a, const Box& b) {
+    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
+}
+
+// One pane in one frame.
+class Place {
+  public:
+    Place(const PaneSums<double>& pane, const PaneSection& section, const Layout& layout,
+          const PaneState<double>& state)
+        : pane_(pane),
+          section_(section),
+          layout_(layout),
+          side_(layout.line.sides[index(pane.side)]),
+          length_(length_of(side_)),
+          groove_(*std::find_if(layout.base.grooves.begin(), layout.base.grooves.end(),
+                                [&](const PlateGroove& each) { return each.side == pane.side; })),
+          middle_((length_ + (pane.start_in_post - pane.end_in_post) * state.post) / 2) {}
+
+    // Shifted towards the inside where it is curved.
+    [[nodiscard]] SectionClearance shifted(double shift) const {
+        const std::vector<Segment> line = mid_line(shift);
+        return {post_clearance(line), base_clearance(line)};
+    }
+
+    // What a curved pane's faces leave at the cheeks of base and posts, where they come nearest to
+    // them: at the crown, between it and the ends, at the mouths of the posts and at the ends.
+    // Quickly told, to choose a shift by.
+    [[nodiscard]] double at_cheeks(double shift) const {
+        const std::vector<Segment> line = mid_line(shift);
+        const Point crown = point_at(side_, length_ / 2);
+        const Point centre{crown.x, crown.y + section_.groove_radius};
+        double least = HUGE_VAL;
+        for (const double share : {0.25, 0.5, 0.75}) {
+            const Point at = point_at(line, share * section_.length);
+            least = std::min(least, at_base_cheeks(at, centre));
+        }
+        const double in_post = pane_.edge(PaneEdge::start).engagement;
+        for (const PaneEdge end : {PaneEdge::start, PaneEdge::end}) {
+            const double from = end == PaneEdge::start ? 0 : section_.length - in_post;
+            for (const double along : {from, from + in_post}) {
+                const Point at = point_at(line, along);
+                const Point face = left_of(tangent_at(line, along)) * (section_.thickness / 2);
+                least = std::min({least, at_base_cheeks(at, centre),
+                                  at_post_cheeks(at + face, end), at_post_cheeks(at - face, end)});
+            }
+        }
+        return least;
+    }
+
+  private:
+    // The mid-line of a pane that nothing holds, laid in its groove so that crown and ends stand off
+    // alike, on different sides; a curved one then shifted towards the inside.
+    [[nodiscard]] std::vector<Segment> mid_line(double shift) const {
+        if (!pane_.curved) {
+            return stretch(side_, middle_ - section_.length / 2, middle_ + section_.length / 2);
+        }
+        const double own = section_.own_radius;
+        const double groove = section_.groove_radius;
+        const double half = std::cos(section_.length / groove / 2);
+        const Point crown = point_at(side_, length_ / 2);
+        const double off = (own - groove) * (1 - half) / (1 + half);
+        const double sweep = section_.length / own;
+        const Point centre{crown.x, crown.y + off + own + shift};
+        std::vector<Segment> pieces;
+        const int count = sweep > kPi ? 2 : 1;
+        for (int i = 0; i < count; ++i) {
+            pieces.push_back(arc_segment(centre, own, -kPi / 2 - sweep / 2 + i * sweep / count,
+                                         sweep / count));
+        }
+        return pieces;
+    }
+
+    [[nodiscard]] double at_base_cheeks(Point at, Point centre) const {
+        return section_.play - std::abs(distance(at, centre) - section_.groove_radius);
+    }
+    // A rabbet has no inner cheek.
+    [[nodiscard]] double at_post_cheeks(Point at, PaneEdge end) const {
+        const CaseSide corner = end == PaneEdge::start ? pane_.side : next(pane_.side);
+        double least = HUGE_VAL;
+        for (const PostGroove& groove : layout_.posts[index(corner)].grooves) {
+            if (groove.side == pane_.side) {
+                const double half = section_.play + section_.thickness / 2;
+                const double inwards = dot(at - groove.mouth, groove.interior);
+                const bool rabbet = groove.slot.area() > groove.hold.area();
+                least = rabbet ? half + inwards : half - std::abs(inwards);
+            }
+        }
+        return least;
+    }
+
+    // Half of what the section would have to be thinner to be clear.
+    template <class Clear>
+    [[nodiscard]] double missing(Clear clear) const {
+        double low = 0;
+        double high = section_.thickness;
+        constexpr int kHalvings = 14;
+        for (int i = 0; i < kHalvings; ++i) {
+            const double middle = (low + high) / 2;
+            (clear(middle) ? low : high) = middle;
+        }
+        return (low - section_.thickness) / 2;
+    }
+
+    static Contour body(const std::vector<Segment>& line, double thickness) {
+        return band(line, thickness, BandEnd::square, BandEnd::square);
+    }
+
+    [[nodiscard]] double post_clearance(const std::vector<Segment>& line) const {
+        const auto clear = [&](double thickness) {
+            const Contour outline = body(line, thickness);
+            const Box box = outline.box();
+            return std::all_of(layout_.posts.begin(), layout_.posts.end(),
+                               [&](const PostLayout& post) {
+                                   return apart(box, post.outline.box()) ||
+                                          area(intersect({{outline, {}}}, post.section)) <
+                                              kTouching;
+                               });
+        };
+        if (!clear(section_.thickness)) {
+            return missing(clear);
+        }
+        const Contour outline = body(line, section_.thickness);
+        double least = HUGE_VAL;
+        for (const PostLayout& post : layout_.posts) {
+            for (const Region& region : post.section) {
+                least = std::min(least, gap(outline, region.outer));
+            }
+        }
+        return least;
+    }
+
+    [[nodiscard]] double base_clearance(const std::vector<Segment>& line) const {
+        const Region room{groove_.bead ? *groove_.bead : groove_.band, {}};
+        const auto clear = [&](double thickness) {
+            return area(subtract({{body(line, thickness), {}}}, {room, {groove_.band, {}}})) <
+                   kTouching;
+        };
+        if (!clear(section_.thickness)) {
+            return missing(clear);
+        }
+        return gap(body(line, section_.thickness), groove_.band);
+    }
+
+    const PaneSums<double>& pane_;
+    const PaneSection& section_;
+    const Layout& layout_;
+    const std::vector<Segment>& side_;
+    double length_;
+    const PlateGroove& groove_;
+    double middle_;  // of the opening, along the side
+};
+
+double least(const SectionClearance& clearance) {
+    return std::min(clearance.posts, clearance.base);
+}
+
+}  // namespace
+
+SectionClearance section_clearance(const PaneSums<double>& pane, const PaneSection& section,
+                                   const Layout& layout, const PaneState<double>& state) {
+    const Place place(pane, section, layout, state);
+    const SectionClearance middle = place.shifted(0);
+    if (!pane.curved || least(middle) >= 0) {
+        return middle;
+    }
+    // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,
+    // and a shift within the base's groove gives some of it back.
+    // What it leaves at its cheeks rises and then falls with the shift.
+    double low = -section.play;
+    double high = section.play;
+    constexpr int kThirds = 24;  // to 1/16000 of the play
+    for (int i = 0; i < kThirds; ++i) {
+        const double a = low + (high - low) / 3;
+        const double b = high - (high - low) / 3;
+        const bool rises = place.at_cheeks(a) < place.at_cheeks(b);
+        (rises ? low : high) = rises ? a : b;
+    }
+    const SectionClearance shifted = place.shifted((low + high) / 2);
+    return least(shifted) > least(middle) ? shifted : middle;
+}
+
+SectionClearance section_clearance(const PaneSums<double>& pane, const Layout& layout,
+                                   double own_radius) {
+    return section_clearance(
+        pane,
+        {pane.length, pane.formed_thickness, own_radius, pane.radius,
+         std::max(0.0, pane.edge(PaneEdge::bottom).face_clearance) / 2},
+        layout, pane.states[0]);
+}
+
+}  // namespace bowfront::fit
