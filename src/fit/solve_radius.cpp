@@ -6,15 +6,37 @@
 namespace bowfront::fit {
 namespace {
 
-// The radii that a formed pane may have when nothing holds it, as built.
+// The radii of the mid-surface that a formed pane may have when nothing holds it, as built.
 template <class N>
 struct FreeRadius {
+    N nominal;
     N least;
     N most;
 };
 
+constexpr std::string_view kLeastRadius = "radius_error/free_radius_least";
+constexpr std::string_view kMostRadius = "radius_error/free_radius_most";
+
+template <class N>
+FreeRadius<N> measured_radius(const PaneTask<N>& task, const MeasuredRadius& made,
+                              const PaneSums<N>& pane) {
+    const auto of = [&](std::string_view key, std::string_view symbol, std::string_view measured,
+                        double inside) {
+        const N face = task.book.reference({"panes", task.side, measured}, "Ri", Kind::length,
+                                           inside, {"by measured chord and rise"});
+        return task.figure(key, symbol, face + pane.thickness / 2,
+                           "mid-surface of the inside face that was measured");
+    };
+    return {of("radius_error/free_radius", "R_f", "measured/radius", made.value),
+            of(kLeastRadius, "R_f,least", "measured/radius/least", made.least),
+            of(kMostRadius, "R_f,most", "measured/radius/most", made.most)};
+}
+
 template <class N>
 FreeRadius<N> free_radius(const PaneTask<N>& task, const PaneSums<N>& pane) {
+    if (const auto& made = task.spec.made.radius) {
+        return measured_radius(task, *made, pane);
+    }
     const SheetSpec& sheet = task.c.sheets.at(task.spec.sheet);
     const N springback = task.book.input("k_s", Kind::ratio, sheet.springback);
     const N spread = task.book.input("Δk_s", Kind::ratio, sheet.springback_spread);
@@ -24,8 +46,8 @@ FreeRadius<N> free_radius(const PaneTask<N>& task, const PaneSums<N>& pane) {
                            pane.inside_radius * growth / (1 + springback) + pane.thickness / 2,
                            "mid-surface of what comes off the form at a limit of the springback");
     };
-    return {of("radius_error/free_radius_least", "R_f,least", 1 + springback - spread),
-            of("radius_error/free_radius_most", "R_f,most", 1 + springback + spread)};
+    return {pane.radius, of(kLeastRadius, "R_f,least", 1 + springback - spread),
+            of(kMostRadius, "R_f,most", 1 + springback + spread)};
 }
 
 // What springback and moving timber make of one pane at worst.
@@ -68,6 +90,7 @@ N modulus_of(const PaneTask<N>& task) {
 
 template <class N>
 void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
+    using std::abs;
     using std::cos;
     RadiusSums<N>& error = pane.radius_error;
     const auto figure = [&](std::string_view key, std::string_view symbol, N value,
@@ -75,16 +98,20 @@ void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
         return task.book.figure({"panes", task.side, "radius_error", key}, symbol, kind, value,
                                 source);
     };
-    const Worst<N> worst = worst_of(task, pane, free_radius(task, pane));
+    const FreeRadius<N> free = free_radius(task, pane);
+    const Worst<N> worst = worst_of(task, pane, free);
+    const bool measured = task.spec.made.radius.has_value();
     const N half = cos(pane.sweep / 2);
     const N share = figure("share", "a", 2 * (1 - half) / (1 + half),
                            "geometry: arcs of two radii laid so that crown and ends stand off "
                            "equally, 2·tan²(θ/4) of the difference",
                            Kind::plain);
-    error.rise_off = figure("rise_off", "z_R", share * (pane.radius - pane.states[0].base_radius),
-                            "the form is made to the groove's radius");
+    error.rise_off = figure("rise_off", "z_R", share * abs(free.nominal - pane.states[0].base_radius),
+                            measured ? "the radius that was measured against the groove's"
+                                     : "the form is made to the groove's radius");
     error.rise_off_worst = figure("rise_off_worst", "z_R,worst", share * worst.off,
-                                  "limits of the springback, worst state and plate");
+                                  measured ? "limits of the measuring, worst state and plate"
+                                           : "limits of the springback, worst state and plate");
     const EdgeSums<N>& bottom = pane.edge(PaneEdge::bottom);
     error.clearance_left =
         figure("clearance_left", "q_R", larger(N(0), bottom.face_clearance) - error.rise_off,

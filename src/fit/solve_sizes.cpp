@@ -254,6 +254,34 @@ void solve_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneS
         "constant volume, at the limits of thickness and shrink");
 }
 
+// However wide its tolerance, a sheet is not taken to be thinner than this share of its thickness.
+constexpr double kThinnest = 0.1;
+
+// Loads are borne by the sheet as bought, which heating only thickens. What was measured of a formed
+// pane is brought back to that, so that a pane just as designed bears just what was designed.
+template <class N>
+void solve_bearing_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink,
+                             PaneSums<N>& pane) {
+    if (const auto& made = task.spec.made.thinnest) {
+        const N left = (1 - shrink.length.nominal) * (1 - shrink.height.nominal);
+        const N thin = measured_size(task, "thinnest", "t₁min", *made);
+        pane.bearing_thickness = task.figure("bearing_thickness", "t_b", thin * left,
+                                             "thinnest place, before heating: constant volume");
+        pane.bearing_thickness_least =
+            task.figure("thinnest", "t_min",
+                        larger(thin - measured_limit(task, "thinnest", "δ_t", *made),
+                               kThinnest * thin) *
+                            left,
+                        "the measuring alone, before heating: constant volume");
+        return;
+    }
+    pane.bearing_thickness = pane.thickness;
+    pane.bearing_thickness_least =
+        task.figure("thinnest", "t_min",
+                    larger(pane.thickness - pane.thickness_tolerance, kThinnest * pane.thickness),
+                    "lower limit of the sheet's thickness");
+}
+
 template <class N>
 void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
                  PaneSums<N>& pane) {
@@ -352,6 +380,7 @@ void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
     pane.height_tolerance = height.tolerance;
     pane.blank_width = height.blank;
     solve_thickness(task, shrink, pane);
+    solve_bearing_thickness(task, shrink, pane);
     solve_curve(task, front, pane);
 }
 

@@ -18,7 +18,24 @@ CaseAsMade in_state(CaseAsMade made, AirState state) {
     return made;
 }
 
+// Whether something was measured of the place that a pane of a side is to stand in.
+bool place_is_measured(const CaseAsMade& made, CaseSide side) {
+    const AsMade& sizes = made.pane(side).made;
+    const PostDepths posts = made.posts_of(side);
+    return sizes.opening_length || sizes.opening_height || sizes.base_depth || sizes.top_depth ||
+           posts.start || posts.end;
+}
+
 }  // namespace
+
+std::string_view stage_text(PaneStage stage) noexcept {
+    switch (stage) {
+        case PaneStage::not_cut: return "not-cut";
+        case PaneStage::blank_cut: return "blank-cut";
+        case PaneStage::made: break;
+    }
+    return "made";
+}
 
 std::vector<Objection> objections(const Case& c, const CaseSums<double>& sums,
                                   const Measured& measured) {
@@ -31,6 +48,13 @@ Inspection inspect(const Case& c, const CaseSums<double>& sums, const Measured& 
     Inspection inspection;
     inspection.panes = std::move(whole.panes);
     inspection.findings = std::move(whole.findings);
+    inspection.margins = margins(inspection.findings);
+    for (InspectedPane& pane : inspection.panes) {
+        const CaseSide side = pane.sums.side;
+        if (pane.stage == PaneStage::not_cut && place_is_measured(made, side)) {
+            pane.to_cut = new_pane(c, made, side).size;
+        }
+    }
     for (const AirState state : kAirStates) {
         inspection.states.push_back({state, assess(in_state(made, state)).findings});
     }
