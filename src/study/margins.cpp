@@ -29,7 +29,8 @@ std::vector<Margin> margins(const std::vector<Finding>& findings) {
         if (!measures_fit(finding)) {
             continue;
         }
-        const Margin found{finding.about, finding.id, finding.margin(), finding.worst_margin()};
+        const Margin found{finding.code, finding.about, finding.id, finding.margin(),
+                           finding.worst_margin()};
         const auto [place, first] = places.emplace(finding.about, found);
         if (!first && found.worst < place->second.worst) {
             place->second = found;

@@ -20,27 +20,6 @@ Status status_of(const std::vector<Finding>& findings, const Finding& wanted) {
     return Status::pass;  // a finding that is no longer made asks for nothing
 }
 
-bool none_is_worse(const std::vector<Finding>& before, const std::vector<Finding>& after) {
-    return std::all_of(after.begin(), after.end(), [&](const Finding& finding) {
-        return finding.status <= status_of(before, finding);
-    });
-}
-
-// What becomes of a finding by a change; none where the change can't be made, does not help, or
-// does harm elsewhere.
-std::optional<Rescue> tried(const Finding& finding, const Change& change, CaseAsMade made,
-                            const std::vector<Finding>& before) {
-    if (!change.apply(made) || !fit::objections(made.frame).empty()) {
-        return std::nullopt;
-    }
-    const std::vector<Finding> after = assess(made).findings;
-    const Status now = status_of(after, finding);
-    if (now >= finding.status || !none_is_worse(before, after)) {
-        return std::nullopt;
-    }
-    return Rescue{finding.id, finding.about, change.words, finding.status, now};
-}
-
 // Whether nothing that is measured can mend a finding but what the design's own advice says.
 bool advice_stands(const CaseAsMade& made, const Finding& finding, const PaneSums<double>* pane) {
     switch (finding.code) {
@@ -68,7 +47,8 @@ bool advice_stands(const CaseAsMade& made, const Finding& finding, const PaneSum
 class Rescuer {
   public:
     Rescuer(const Case& designed, const CaseAsMade& made, Inspection& inspection)
-        : designed_(designed), made_(made), inspection_(inspection) {}
+        : designed_(designed), made_(made), inspection_(inspection),
+          as_drawn_(assess({designed, {}, designed}).findings) {}
 
     void run() {
         for (Finding& finding : inspection_.findings) {
@@ -119,10 +99,33 @@ class Rescuer {
         }
     }
 
+    // Nothing else may become worse by a change than it is now, or than it was drawn.
+    [[nodiscard]] bool none_is_worse(const std::vector<Finding>& after) const {
+        return std::all_of(after.begin(), after.end(), [&](const Finding& finding) {
+            return finding.status <= std::max(status_of(inspection_.findings, finding),
+                                              status_of(as_drawn_, finding));
+        });
+    }
+
+    // What becomes of a finding by a change; none where the change can't be made, does not help, or
+    // does harm elsewhere.
+    [[nodiscard]] std::optional<Rescue> tried(const Finding& finding, const Change& change) const {
+        CaseAsMade changed = made_;
+        if (!change.apply(changed) || !fit::objections(changed.frame).empty()) {
+            return std::nullopt;
+        }
+        const std::vector<Finding> after = assess(changed).findings;
+        const Status now = status_of(after, finding);
+        if (now >= finding.status || !none_is_worse(after)) {
+            return std::nullopt;
+        }
+        return Rescue{finding.id, finding.about, change.words, finding.status, now};
+    }
+
     void try_all(const Finding& finding, const std::vector<Change>& changes,
                  std::vector<Rescue>& found) const {
         for (const Change& change : changes) {
-            if (auto rescue = tried(finding, change, made_, inspection_.findings)) {
+            if (auto rescue = tried(finding, change)) {
                 found.push_back(std::move(*rescue));
             }
         }
@@ -153,6 +156,7 @@ class Rescuer {
     const Case& designed_;
     const CaseAsMade& made_;
     Inspection& inspection_;
+    std::vector<Finding> as_drawn_;
 };
 
 }  // namespace

@@ -51,6 +51,7 @@ struct InspectedPane {
 
 /// What is left at one place of the case before a check there misses its limit.
 struct Margin {
+    Code code = Code::fit_engagement;
     std::string about;  ///< pane and edge, or part, as in the findings
     std::string id;     ///< of the check that comes nearest to its limit there
     double margin = 0;  ///< as measured, mm; negative where it misses the limit
