@@ -120,6 +120,11 @@ std::string_view stage_words(study::PaneStage stage) {
 
 void pane_text(const study::InspectedPane& pane, std::string& text) {
     const PaneSums<double>& sums = pane.sums;
+    if (pane.stage == study::PaneStage::not_cut && !pane.to_cut) {
+        text += "\nPane, " + std::string(side_text(sums.side)) +
+                ": not cut yet, nor is its place; as drawn\n";
+        return;
+    }
     text += "\nPane, " + std::string(side_text(sums.side)) + std::string(stage_words(pane.stage)) +
             ": " + shown(sums.length) + " x " +
             shown(sums.height) + " x " + shown(sums.formed_thickness) + " mm in an opening of " +
