@@ -100,9 +100,9 @@ void write_curve(const Case& c, const PaneSums<double>& pane, Fields& fields) {
         }
         return Window{low, high};
     };
-    fields.one("formed", "chord", "straight between the ends of the inside face",
+    fields.one("formed", "chord", "chord, straight between the ends of the inside face",
                chord(pane.inside_radius, pane.length), window(chord));
-    fields.one("formed", "rise", "of the inside face over that chord, at its middle",
+    fields.one("formed", "rise", "rise of the inside face over that chord, at its middle",
                rise(pane.inside_radius, pane.length), window(rise));
 }
 
@@ -166,7 +166,9 @@ std::string card_length(double millimetres, LengthUnit unit) {
 
 std::string window_text(const CardField& field, LengthUnit unit) {
     if (field.low && field.high) {
-        return card_length(*field.low, unit) + " to " + card_length(*field.high, unit);
+        std::string low = card_length(*field.low, unit);
+        low.resize(low.rfind(' '));  // the unit stands behind the second size
+        return low + " to " + card_length(*field.high, unit);
     }
     if (field.low) {
         return card_length(*field.low, unit) + " or more";

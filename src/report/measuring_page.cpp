@@ -20,16 +20,16 @@ constexpr std::string_view kStyle =
     "margin-right: 2mm; vertical-align: -0.5mm; }\n"
     ".hold { border-left: 1.2mm solid #000; padding-left: 2mm; break-after: avoid; }\n"
     ".hold b { letter-spacing: 0.3mm; }\n"
-    "table { border-collapse: collapse; width: 100%; }\n"
+    "table { border-collapse: collapse; width: 181mm; table-layout: fixed; }\n"
+    "col.what { width: 78mm; }\ncol.drawn { width: 22mm; }\ncol.window { width: 42mm; }\n"
     "thead { display: table-header-group; }\n"
     "tr { break-inside: avoid; }\n"
     "th, td { border: 0.2mm solid #666; padding: 0.6mm 1.4mm; text-align: left; "
     "font-weight: normal; }\n"
     "th { font-size: 8pt; background: #eee; print-color-adjust: exact; "
     "-webkit-print-color-adjust: exact; }\n"
-    "td { height: 6mm; }\n"
-    "td.size { text-align: right; white-space: nowrap; }\n"
-    "td.blank { width: 17mm; }\n";
+    "td { height: 5.2mm; font-size: 9pt; }\n"
+    "td.size { text-align: right; white-space: nowrap; }\n";
 
 std::string escaped(std::string_view text) {
     std::string out;
@@ -88,7 +88,9 @@ class Page {
 
   private:
     void add_table(const std::vector<CardField>& fields) {
-        text_ += "<table>\n<thead><tr><th>size</th><th>drawn</th><th>window</th><th colspan=\"" +
+        text_ += "<table>\n<colgroup><col class=\"what\"><col class=\"drawn\"><col class=\"window\">"
+                 "<col span=\"" +
+                 std::to_string(kPlaces) + "\"></colgroup>\n<thead><tr><th>size</th><th>drawn</th><th>window</th><th colspan=\"" +
                  std::to_string(kPlaces) + "\">measured</th></tr></thead>\n";
         for (const CardField& field : fields) {
             text_ += "<tr><td>" + escaped(place_text(field)) + "</td><td class=\"size\">" +

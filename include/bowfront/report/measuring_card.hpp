@@ -46,7 +46,7 @@ struct WorkStep {
 /// A size in the case's unit: `12 mm`.
 [[nodiscard]] std::string card_length(double millimetres, LengthUnit unit);
 
-/// From where to where a field may be, in words and in the case's unit: `11.8 mm to 12.2 mm`.
+/// From where to where a field may be, in words and in the case's unit: `11.8 to 12.2 mm`.
 [[nodiscard]] std::string window_text(const CardField& field, LengthUnit unit);
 
 /// A file of measurements to fill in (schemas/measured.schema.json): every size of every pane,

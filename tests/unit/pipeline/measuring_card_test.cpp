@@ -55,7 +55,7 @@ TEST(MeasuringCard, has_every_field_that_a_file_of_measurements_has) {
 
 TEST(MeasuringCard, names_the_design_s_sizes_in_the_case_s_unit) {
     Case c = sample::straight_front();
-    EXPECT_THAT(measuring_card(c, fit::solve(c)), HasSubstr("between base and top: 380 mm, 379.5 mm to 380.5 mm"));
+    EXPECT_THAT(measuring_card(c, fit::solve(c)), HasSubstr("between base and top: 380 mm, 379.5 to 380.5 mm"));
     c.units = LengthUnit::inch;
     EXPECT_THAT(measuring_card(c, fit::solve(c)), HasSubstr("between base and top: 14.9606 in"));
 }
@@ -99,13 +99,22 @@ TEST(MeasuringCard, windows_are_the_tolerances_that_the_sums_take) {
         EXPECT_LT(*field.low, field.drawn);
         EXPECT_GT(*field.high, field.drawn);
         if (field.list == "grooves" && field.key == "top") {
-            EXPECT_EQ(window_text(field, LengthUnit::millimetre), "11.8 mm to 12.2 mm");
+            EXPECT_EQ(window_text(field, LengthUnit::millimetre), "11.8 to 12.2 mm");
         }
         if (field.list == "panes" && field.object == "blank") {
             // ISO 2768-1, class m: ± 0.8 mm from 400 to 1000 mm, ± 0.5 mm under that.
             EXPECT_NEAR(*field.high - field.drawn, field.key == "length" ? 0.8 : 0.5, kRounding);
         }
     }
+}
+
+TEST(MeasuringCard, windows_in_inches_keep_their_fractions) {
+    CardField field;
+    field.low = 17.25 * 25.4;
+    field.high = 17.5 * 25.4;
+    EXPECT_EQ(window_text(field, LengthUnit::inch), "17 1/4 to 17 1/2 in");
+    field.low.reset();
+    EXPECT_EQ(window_text(field, LengthUnit::inch), "17 1/2 in or less");
 }
 
 // The pane that is bent the most is the shortest from end to end, and rises the most.
