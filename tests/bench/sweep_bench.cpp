@@ -8,6 +8,7 @@
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/pipeline/design.hpp"
 #include "bowfront/pipeline/sweep_case.hpp"
+#include "bowfront/study/chance.hpp"
 
 namespace {
 
@@ -24,6 +25,17 @@ void sums_of_a_case(benchmark::State& state) {
     }
 }
 BENCHMARK(sums_of_a_case)->Unit(benchmark::kMicrosecond);
+
+// A million samples of the chance of a first-time fit, on one thread.
+void million_samples(benchmark::State& state) {
+    const auto read = bowfront::io::read_case(pilot_boat(), "case.json");
+    const auto sums = bowfront::fit::solve(read.value);
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(
+            bowfront::study::first_time_fit(read.value, sums, {1'000'000, 1}));
+    }
+}
+BENCHMARK(million_samples)->Unit(benchmark::kMillisecond);
 
 // What a variant costs besides: outlines and all checks.
 void layout_and_checks(benchmark::State& state) {
