@@ -41,6 +41,10 @@ struct CaseAsMade {
 /// Source: geometry, R = (c²/4 + f²)/(2f), over the rectangle of both limits
 [[nodiscard]] MeasuredRadius radius_of(double chord, double rise, double uncertainty);
 
+/// What was measured that can't be of what was drawn: a slip of the pen, or of the unit.
+[[nodiscard]] std::vector<Objection> implausible(const Case& c, const CaseSums<double>& sums,
+                                                 const Measured& measured);
+
 /// Whether a check of the design is still to be asked of a case as made.
 [[nodiscard]] bool still_asked(const CaseAsMade& made, const Finding& finding);
 

@@ -39,7 +39,8 @@ std::string_view stage_text(PaneStage stage) noexcept {
 
 std::vector<Objection> objections(const Case& c, const CaseSums<double>& sums,
                                   const Measured& measured) {
-    return fit::objections(as_made(c, sums, measured).frame);
+    std::vector<Objection> list = implausible(c, sums, measured);
+    return list.empty() ? fit::objections(as_made(c, sums, measured).frame) : list;
 }
 
 Inspection inspect(const Case& c, const CaseSums<double>& sums, const Measured& measured) {

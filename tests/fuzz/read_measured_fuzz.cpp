@@ -8,13 +8,15 @@
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/fit/sums.hpp"
+#include "bowfront/io/read_case.hpp"
 #include "bowfront/io/read_measured.hpp"
+#include "bowfront/io/starter.hpp"
 #include "bowfront/report/inspection.hpp"
 #include "bowfront/study/inspect.hpp"
-#include "support/sample_case.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* bytes, std::size_t size) {
-    static const bowfront::Case kCase = bowfront::sample::pilot_boat();
+    static const bowfront::Case kCase =
+        bowfront::io::read_case(bowfront::io::starter("bow-front"), "case.json").value;
     static const auto kSums = bowfront::fit::solve(kCase);
     const std::string_view text(reinterpret_cast<const char*>(bytes), size);
     try {

@@ -559,6 +559,27 @@ TEST(Inspect, a_blank_that_will_be_trimmed_becomes_the_pane_that_the_frame_asks_
     EXPECT_NEAR(made.height, (designed.blank_width - 40) * (1 - 0.015), kExact);
 }
 
+TEST(Inspect, objects_to_sizes_that_are_nowhere_near_those_drawn) {
+    const Case c = sample::pilot_boat();
+    const auto sums = fit::solve(c);
+    const auto objected = [&](auto change) {
+        Measured measured = nominal(c, sums);
+        change(side(measured, CaseSide::front));
+        const auto found = objections(c, sums, measured);
+        return found.size() == 1 ? found[0].found : std::to_string(found.size()) + " objections";
+    };
+    EXPECT_EQ(objected([](MeasuredSide&) {}), "0 objections");
+    // 542.71 mm is 21.37 in.
+    EXPECT_EQ(objected([](MeasuredSide& front) { front.pane.length = 21.37; }),
+              "the front pane's length, 21.37 mm, is nowhere near the 542.71 mm that was drawn");
+    EXPECT_THAT(objected([](MeasuredSide& front) { front.grooves.top = {12, 0.47}; }),
+                testing::HasSubstr("top groove's depth, 0.47 mm"));
+    EXPECT_THAT(objected([](MeasuredSide& front) { front.pane.rise = *front.pane.chord / 2.1; }),
+                testing::StrEq("0 objections"));
+    EXPECT_THAT(objected([](MeasuredSide& front) { front.pane.chord = 1; }),
+                testing::HasSubstr("inside radius, "));
+}
+
 TEST(Inspect, objects_to_a_groove_through_its_board) {
     const Case c = sample::pilot_boat();
     const auto sums = fit::solve(c);
