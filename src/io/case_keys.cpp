@@ -14,7 +14,7 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"plan"},    Word{"frame"},    Word{"panes"},     Word{"blank"},
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
-                              Word{"cutter"}};
+                              Word{"cutter"}, Word{"shop"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
                               Word{"axis"}};
 constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"}};
@@ -50,6 +50,7 @@ constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"hu
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
+constexpr std::array kShop = {Word{"step"}};
 
 constexpr std::array kTable = {
     ObjectKeys{"", kCase},
@@ -83,6 +84,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/service/built_at", kBuiltAt},
     ObjectKeys{"/stock/*", kStock},
     ObjectKeys{"/cutter", kCutter},
+    ObjectKeys{"/shop", kShop},
 };
 
 }  // namespace

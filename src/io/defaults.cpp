@@ -70,6 +70,8 @@ constexpr std::array kTable = {
     Default{"/stock/*/count", "as many as needed", "the stock is not counted", kRule},
     Default{"/cutter/diameter", "3.175 mm", "a cutter of 1/8 in; common practice, no source"},
     Default{"/cutter/spacing", "8 mm", kPractice},
+    Default{"/shop/step", "0.5 mm, or 1/32 in where the file is in inches",
+            "what a saw's fence is set to; common practice, no source", kRule},
 };
 
 }  // namespace

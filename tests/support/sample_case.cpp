@@ -124,6 +124,7 @@ Case pilot_boat() {
     c.stock = {{"plywood", 18, {1220, 2440}, 2, "/stock/0"},
                {"cast-acrylic", 3, {1000, 1500}, {}, "/stock/1"}};
     c.cutter = {given(3.175, "/cutter/diameter"), given(8.0, "/cutter/spacing")};
+    c.shop.step = assumed(0.5, "/shop/step");
     return c;
 }
 

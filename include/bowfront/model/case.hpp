@@ -256,6 +256,11 @@ struct Cutter {
     Sourced<double> spacing;   ///< between parts on a sheet, ≥ 0
 };
 
+/// What the shop can set.
+struct Shop {
+    Sourced<double> step;  ///< of a saw's fence or a rule, 0.01 to 25.4
+};
+
 /// A whole case.
 struct Case {
     std::string name;
@@ -272,6 +277,7 @@ struct Case {
     Service service;
     std::vector<StockItem> stock;
     Cutter cutter;
+    Shop shop;
 
     /// The pane of a side; null where the side is open.
     [[nodiscard]] const PaneSpec* pane(CaseSide side) const noexcept;

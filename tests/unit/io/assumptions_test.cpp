@@ -89,6 +89,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /service/push = 100 N
 /cutter/diameter = 3.175 mm
 /cutter/spacing = 8 mm
+/shop/step = 0.5 mm, or 1/32 in where the file is in inches
 )");
 }
 
