@@ -111,7 +111,7 @@ void headline(const Case& c, const study::Inspection& inspection, std::string& t
 
 std::string_view stage_words(study::PaneStage stage) {
     switch (stage) {
-        case study::PaneStage::not_cut: return " (not cut yet, as drawn)";
+        case study::PaneStage::not_cut: return " (not cut yet)";
         case study::PaneStage::blank_cut: return " (not heated yet, as its blank will shrink)";
         case study::PaneStage::made: break;
     }
@@ -120,7 +120,7 @@ std::string_view stage_words(study::PaneStage stage) {
 
 void pane_text(const study::InspectedPane& pane, std::string& text) {
     const PaneSums<double>& sums = pane.sums;
-    if (pane.stage == study::PaneStage::not_cut && !pane.to_cut) {
+    if (pane.as_drawn) {
         text += "\nPane, " + std::string(side_text(sums.side)) +
                 ": not cut yet, nor is its place; as drawn\n";
         return;

@@ -185,6 +185,13 @@ PaneStage CaseAsMade::stage(CaseSide side) const {
     return blank ? PaneStage::blank_cut : PaneStage::not_cut;
 }
 
+bool CaseAsMade::place_measured(CaseSide side) const {
+    const AsMade& sizes = pane(side).made;
+    const PostDepths depths = posts_of(side);
+    return sizes.opening_length || sizes.opening_height || sizes.base_depth || sizes.top_depth ||
+           sizes.groove_width || depths.start || depths.end;
+}
+
 PostDepths CaseAsMade::posts_of(CaseSide side) const {
     const auto found = posts.find(side);
     return found == posts.end() ? PostDepths{} : found->second;
@@ -228,9 +235,13 @@ Assessment assess(const CaseAsMade& made) {
     append_asked(made, fit::checks(made.frame, frame_sums, layout), of_timber, result.findings);
     for (const PaneSums<double>& pane : sums.panes) {
         const AsMade& sizes = made.pane(pane.side).made;
-        InspectedPane entry{pane, made.stage(pane.side), std::nullopt, std::nullopt,
-                            shrink_of(sizes.blank_length, sizes.length),
-                            shrink_of(sizes.blank_width, sizes.height)};
+        InspectedPane entry;
+        entry.sums = pane;
+        entry.stage = made.stage(pane.side);
+        entry.as_drawn = entry.stage == PaneStage::not_cut && !sizes.thickness &&
+                         !made.place_measured(pane.side);
+        entry.shrink_length = shrink_of(sizes.blank_length, sizes.length);
+        entry.shrink_height = shrink_of(sizes.blank_width, sizes.height);
         if (sizes.radius) {
             entry.curve = MeasuredCurve{*sizes.radius, pane.inside_radius};
         }

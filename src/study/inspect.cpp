@@ -18,14 +18,6 @@ CaseAsMade in_state(CaseAsMade made, AirState state) {
     return made;
 }
 
-// Whether something was measured of the place that a pane of a side is to stand in.
-bool place_is_measured(const CaseAsMade& made, CaseSide side) {
-    const AsMade& sizes = made.pane(side).made;
-    const PostDepths posts = made.posts_of(side);
-    return sizes.opening_length || sizes.opening_height || sizes.base_depth || sizes.top_depth ||
-           posts.start || posts.end;
-}
-
 }  // namespace
 
 std::string_view stage_text(PaneStage stage) noexcept {
@@ -52,7 +44,7 @@ Inspection inspect(const Case& c, const CaseSums<double>& sums, const Measured& 
     inspection.margins = margins(inspection.findings);
     for (InspectedPane& pane : inspection.panes) {
         const CaseSide side = pane.sums.side;
-        if (pane.stage == PaneStage::not_cut && place_is_measured(made, side)) {
+        if (pane.stage == PaneStage::not_cut && made.place_measured(side)) {
             pane.to_cut = new_pane(c, made, side).size;
         }
     }

@@ -42,6 +42,7 @@ struct CutSize {
 struct InspectedPane {
     PaneSums<double> sums;  ///< by the same sums as the design's
     PaneStage stage = PaneStage::not_cut;
+    bool as_drawn = true;  ///< nothing was measured of it, of its sheet or of its place
     std::optional<MeasuredCurve> curve;
     /// Of a pane that is not cut yet: for the opening and the grooves that were measured.
     std::optional<CutSize> to_cut;

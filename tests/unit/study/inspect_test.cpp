@@ -248,6 +248,33 @@ TEST(Inspect, of_any_case_measured_to_be_just_as_designed_gives_the_design_s_val
     }
 }
 
+TEST(Inspect, of_any_case_of_which_nothing_is_made_gives_the_design_s_checks) {
+    constexpr unsigned kSeed = 20250318;
+    constexpr int kCases = 40;
+    // Some hundred operations on lengths under 3 m and stresses under 1 GPa.
+    constexpr double kRounding = 1e-8;
+    sample::RandomCases cases(kSeed);
+    for (int i = 0; i < kCases; ++i) {
+        const Case c = cases.sound();
+        const auto sums = fit::solve(c);
+        const auto designed = fit::checks(c, sums, fit::layout(c, sums));
+        const Inspection inspection = inspect(c, sums, measuring(0.2));
+        EXPECT_GT(inspection.findings.size(), 40U);
+        for (const Finding& made : inspection.findings) {
+            SCOPED_TRACE(testing::Message() << "seed " << kSeed << ", case " << i << ", "
+                                            << made.id << ' ' << made.about);
+            const Finding& drawn = finding(designed, made.id, made.about);
+            EXPECT_NEAR(made.value, drawn.value, kRounding);
+            EXPECT_NEAR(made.worst, drawn.worst, kRounding);
+            EXPECT_EQ(made.status, drawn.status);
+        }
+        for (const InspectedPane& pane : inspection.panes) {
+            EXPECT_TRUE(pane.as_drawn);
+            EXPECT_FALSE(pane.to_cut);
+        }
+    }
+}
+
 TEST(Inspect, radius_is_by_chord_and_rise_of_the_inside_face) {
     const Case c = sample::pilot_boat();
     const auto sums = fit::solve(c);
