@@ -21,7 +21,8 @@ constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
                                Word{"post"},   Word{"groove"},       Word{"loading"}, Word{"bead"}};
 constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}, Word{"grain"}, Word{"sawn"}};
-constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"}};
+constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"},
+                              Word{"sawn"}};
 constexpr std::array kGroove = {Word{"width"}, Word{"depth"}};
 constexpr std::array kGrooveDepth = {Word{"base"}, Word{"top"}, Word{"post"}};
 constexpr std::array kWidth = {Word{"width"}};

@@ -24,6 +24,8 @@ constexpr std::array kTable = {
             "panes slide down the posts' grooves and the top goes on last"},
     Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},
     Default{"/frame/post/hold", "groove", "the hold of panes that slide in"},
+    Default{"/frame/post/sawn", "any",
+            "how the rings lie is not known: both ways move as the more lively one"},
     Default{"/frame/post/depth", "the post's width", "a post is as deep as it is wide", kRule},
     Default{"/frame/bead/width", "8 mm", kPractice},
     Default{"/panes/*/bend", "heat", "a curved pane is formed hot unless it is said to be cold"},

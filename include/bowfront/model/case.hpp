@@ -62,11 +62,16 @@ enum class PostSection { fitted, square, round };
 /// How posts hold the panes' ends.
 enum class Hold { groove, rabbet };
 
+/// How the growth rings lie in a post: any way, or at about 45° to its faces. Its grain runs along
+/// its length.
+enum class PostSawn { any, rift };
+
 struct Post {
     Sourced<double> width;  ///< along the glazing line, > 0; a round post's diameter
     Sourced<double> depth;  ///< across, ≥ width for a fitted post, = width for a round one
     Sourced<PostSection> section;
     Sourced<Hold> hold;
+    Sourced<PostSawn> sawn;
 };
 
 /// Grooves (or, where beaded, rabbets), centred on the glazing line.
