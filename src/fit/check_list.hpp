@@ -30,6 +30,8 @@ struct Subject {
 /// The findings, as they are entered.
 class CheckList {
   public:
+    CheckList() { findings_.reserve(kMostExpected); }
+
     /// Enters one check; `advise` is called with what is missing (positive, in the check's unit)
     /// only where it does not pass.
     template <class Advise>
@@ -57,6 +59,9 @@ class CheckList {
     [[nodiscard]] std::vector<Finding> take() { return std::move(findings_); }
 
   private:
+    // Four panes of some twenty-five checks each; a longer list grows as usual.
+    static constexpr std::size_t kMostExpected = 128;
+
     Finding& add(Subject subject, double value, double worst, double limit, Bound bound);
     std::vector<Finding> findings_;
 };

@@ -1,10 +1,19 @@
 #include "bowfront/fit/checks.hpp"
 
+#include <iterator>
+
 #include "check_groups.hpp"
 
 namespace bowfront::fit {
+namespace {
 
-std::vector<Finding> checks(const Case& c, const CaseSums<double>& sums, const Layout& layout) {
+void append(std::vector<Finding> some, std::vector<Finding>& to) {
+    to.insert(to.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
+}
+
+}  // namespace
+
+std::vector<Finding> pane_checks(const Case& c, const CaseSums<double>& sums) {
     CheckList list;
     for (const auto& pane : sums.panes) {
         check_pane(c, pane, list);
@@ -15,11 +24,28 @@ std::vector<Finding> checks(const Case& c, const CaseSums<double>& sums, const L
         }
     }
     check_access(c, list);
+    return list.take();
+}
+
+std::vector<Finding> frame_checks(const Case& c, const Layout& layout) {
+    CheckList list;
     check_frame(c, layout, list);
+    return list.take();
+}
+
+std::vector<Finding> form_checks(const Case& c, const CaseSums<double>& sums) {
+    CheckList list;
     for (const auto& form : sums.forms) {
         check_form(c, form, list);
     }
     return list.take();
+}
+
+std::vector<Finding> checks(const Case& c, const CaseSums<double>& sums, const Layout& layout) {
+    std::vector<Finding> all = pane_checks(c, sums);
+    append(frame_checks(c, layout), all);
+    append(form_checks(c, sums), all);
+    return all;
 }
 
 }  // namespace bowfront::fit

@@ -294,8 +294,8 @@ void object_to_sums(const Case& c, const CaseSums<double>& sums, Objections& lis
 
 }  // namespace
 
-Solution solution(const Case& c) {
-    Solution out;
+SolvedCase solved_case(const Case& c) {
+    SolvedCase out;
     Objections list;
     object_to_values(c, list);
     if (list.empty()) {
@@ -305,11 +305,31 @@ Solution solution(const Case& c) {
         out.sums = solve(c);
         object_to_sums(c, out.sums, list);
     }
+    out.objections = list.take();
+    return out;
+}
+
+SolvedFrame solved_frame(const Case& c, const CaseSums<double>& sums) {
+    SolvedFrame out;
+    Objections list;
+    out.layout = layout(c, sums);
+    object_to_layout(c, out.layout, list);
     if (list.empty()) {
-        out.layout = layout(c, out.sums);
-        object_to_layout(c, out.layout, list);
+        out.findings = frame_checks(c, out.layout);
     }
     out.objections = list.take();
+    return out;
+}
+
+Solution solution(const Case& c) {
+    SolvedCase solved = solved_case(c);
+    Solution out{std::move(solved.objections), std::move(solved.sums), {}};
+    if (out.objections.empty()) {
+        Objections list;
+        out.layout = layout(c, out.sums);
+        object_to_layout(c, out.layout, list);
+        out.objections = list.take();
+    }
     return out;
 }
 

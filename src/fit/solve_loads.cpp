@@ -11,8 +11,6 @@ constexpr double kHand = 80;  // mm, square
 constexpr double kCarried = 2;
 constexpr double kGravity = 9.80665;     // m/s², standard
 constexpr double kCubicMetre = 1e9;      // mm³
-// However wide its tolerance, a sheet is not taken to be thinner than this share of its thickness.
-constexpr double kThinnest = 0.1;
 
 // What loads a pane: a force spread over a rectangle in its middle.
 template <class N>
@@ -51,20 +49,15 @@ template <class N>
 struct SheetValues {
     N modulus;
     N poisson;
-    N thinnest;
 };
 
 template <class N>
-SheetValues<N> sheet_values(const PaneTask<N>& task, const PaneSums<N>& pane) {
+SheetValues<N> sheet_values(const PaneTask<N>& task) {
     const Sheet& sheet = *task.c.sheets.at(task.spec.sheet).like;
     return {task.book.reference({"panes", task.side, "modulus"}, "E", Kind::stress,
                                 sheet.modulus.value, {sheet.modulus.source}),
             task.book.reference({"panes", task.side, "poisson"}, "ν", Kind::plain,
-                                sheet.poisson.value, {sheet.poisson.source}),
-            task.figure("thinnest", "t_min",
-                        larger(pane.thickness - pane.thickness_tolerance,
-                               kThinnest * pane.thickness),
-                        "lower limit of the sheet's thickness")};
+                                sheet.poisson.value, {sheet.poisson.source})};
 }
 
 template <class N>
@@ -122,14 +115,15 @@ LoadSums<N> solve_load(const PaneTask<N>& task, const PaneLoad<N>& load,
                       "small deflections: w₀ = α·F·s²/(E·t³)");
     };
     constexpr std::string_view kStress = "small deflections, which overstate it: σ = β·F/t²";
-    const N thin = sheet.thinnest;
+    const N thick = pane.bearing_thickness;
+    const N thin = pane.bearing_thickness_least;
     LoadSums<N> sums;
     sums.force = figure("force", "F", load.force, "on the pane, spread evenly", Kind::force);
     sums.deflection = deflection(task, load, Of::nominal,
-                                 small("small_deflection", pane.thickness), pane.thickness);
+                                 small("small_deflection", thick), thick);
     sums.deflection_worst =
         deflection(task, load, Of::worst, small("small_deflection_worst", thin), thin);
-    sums.stress = figure("stress/nominal", "σ_F", beta * load.force / (pane.thickness * pane.thickness),
+    sums.stress = figure("stress/nominal", "σ_F", beta * load.force / (thick * thick),
                          kStress, Kind::stress);
     sums.stress_worst = figure("stress/worst", "σ_F,worst", beta * load.force / (thin * thin),
                                kStress, Kind::stress);
@@ -144,7 +138,7 @@ LoadSums<N> solve_load(const PaneTask<N>& task, const PaneLoad<N>& load,
 
 template <class N>
 void solve_loads(const PaneTask<N>& task, PaneSums<N>& pane) {
-    const SheetValues<N> sheet = sheet_values(task, pane);
+    const SheetValues<N> sheet = sheet_values(task);
     const double length = value_of(pane.opening_length);
     const double height = value_of(pane.opening_height);
     const N push = task.book.input("F_push", Kind::force, task.c.service.push);

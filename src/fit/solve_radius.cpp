@@ -6,7 +6,7 @@
 namespace bowfront::fit {
 namespace {
 
-// The radii that a formed pane may have when nothing holds it, as built.
+// The radii of the mid-surface that a formed pane may have when nothing holds it, as built.
 template <class N>
 struct FreeRadius {
     N nominal;
@@ -14,8 +14,30 @@ struct FreeRadius {
     N most;
 };
 
+constexpr std::string_view kNominalRadius = "radius_error/free_radius/nominal";
+constexpr std::string_view kLeastRadius = "radius_error/free_radius/least";
+constexpr std::string_view kMostRadius = "radius_error/free_radius/most";
+
+template <class N>
+FreeRadius<N> measured_radius(const PaneTask<N>& task, const MeasuredRadius& made,
+                              const PaneSums<N>& pane) {
+    const auto of = [&](std::string_view key, std::string_view symbol, std::string_view measured,
+                        double inside) {
+        const N face = task.book.reference({"panes", task.side, measured}, "Ri", Kind::length,
+                                           inside, {"by measured chord and rise"});
+        return task.figure(key, symbol, face + pane.thickness / 2,
+                           "mid-surface of the inside face that was measured");
+    };
+    return {of(kNominalRadius, "R_f", "measured/radius", made.value),
+            of(kLeastRadius, "R_f,least", "measured/radius/least", made.least),
+            of(kMostRadius, "R_f,most", "measured/radius/most", made.most)};
+}
+
 template <class N>
 FreeRadius<N> free_radius(const PaneTask<N>& task, const PaneSums<N>& pane) {
+    if (const auto& made = task.spec.made.radius) {
+        return measured_radius(task, *made, pane);
+    }
     const SheetSpec& sheet = task.c.sheets.at(task.spec.sheet);
     const N springback = task.book.input("k_s", Kind::ratio, sheet.springback);
     const N spread = task.book.input("Δk_s", Kind::ratio, sheet.springback_spread);
@@ -25,9 +47,10 @@ FreeRadius<N> free_radius(const PaneTask<N>& task, const PaneSums<N>& pane) {
                            pane.inside_radius * growth / (1 + springback) + pane.thickness / 2,
                            "mid-surface of what comes off a form that is made for the springback");
     };
-    return {of("radius_error/free_radius/nominal", "R_f", 1 + springback),
-            of("radius_error/free_radius/least", "R_f,least", 1 + springback - spread),
-            of("radius_error/free_radius/most", "R_f,most", 1 + springback + spread)};
+    return {task.figure(kNominalRadius, "R_f", pane.radius,
+                        "mid-surface of what comes off a form that is made for the springback"),
+            of(kLeastRadius, "R_f,least", 1 + springback - spread),
+            of(kMostRadius, "R_f,most", 1 + springback + spread)};
 }
 
 // What springback and moving timber make of one pane at worst.
@@ -89,6 +112,7 @@ N modulus_of(const PaneTask<N>& task) {
 
 template <class N>
 void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
+    using std::abs;
     using std::cos;
     RadiusSums<N>& error = pane.radius_error;
     const auto figure = [&](std::string_view key, std::string_view symbol, N value,
@@ -101,15 +125,18 @@ void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
     error.free_radius_least = free.least;
     error.free_radius_most = free.most;
     const Worst<N> worst = worst_of(task, pane, free);
+    const bool measured = task.spec.made.radius.has_value();
     const N half = cos(pane.sweep / 2);
     const N share = figure("share", "a", 2 * (1 - half) / (1 + half),
                            "geometry: arcs of two radii laid so that crown and ends stand off "
                            "equally, 2·tan²(θ/4) of the difference",
                            Kind::plain);
-    error.rise_off = figure("rise_off/nominal", "z_R", share * (pane.radius - pane.states[0].base_radius),
-                            "the form is made to the groove's radius");
+    error.rise_off = figure("rise_off/nominal", "z_R", share * abs(free.nominal - pane.states[0].base_radius),
+                            measured ? "the radius that was measured against the groove's"
+                                     : "the form is made to the groove's radius");
     error.rise_off_worst = figure("rise_off/worst", "z_R,worst", share * worst.off,
-                                  "limits of the springback, worst state and plate");
+                                  measured ? "limits of the measuring, worst state and plate"
+                                           : "limits of the springback, worst state and plate");
     const EdgeSums<N>& bottom = pane.edge(PaneEdge::bottom);
     error.clearance_left =
         figure("clearance_left/nominal", "q_R", larger(N(0), bottom.face_clearance) - error.rise_off,

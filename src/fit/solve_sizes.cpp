@@ -62,15 +62,37 @@ struct MadeExtent {
     std::string_view formed_key, blank_key;
 };
 
-// A pane that is made: its size is known, or follows from the blank that it was formed of.
 template <class N>
-Extent<N> made_extent(const PaneTask<N>& task, const ExtentNames& names, const MadeExtent& made,
-                      const Shrink<N>& shrink) {
+N cut_tolerance(const PaneTask<N>& task, const ExtentNames& names, N size) {
+    return tolerance(task, names.cut_tolerance, names.cut_symbol, task.c.tolerance.cut,
+                     value_of(size));
+}
+
+// A pane that is to be trimmed from a blank that is cut: to the size wanted, if that is left of it.
+template <class N>
+void trim_extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
+                 const Shrink<N>& shrink, Extent<N>& result) {
+    result.formed = task.figure(names.formed, names.formed_symbol,
+                                smaller(wanted, forming::formed_from(result.blank, shrink.nominal)),
+                                "size that the frame asks for, or what the blank leaves");
+    result.tolerance = task.figure(names.tolerance, names.tolerance_symbol,
+                                   cut_tolerance(task, names, result.formed),
+                                   "the trimming cut alone");
+}
+
+// A pane that is made: its size is known, or follows from the blank that it is formed of.
+template <class N>
+Extent<N> made_extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
+                      const MadeExtent& made, const Shrink<N>& shrink) {
     Extent<N> result;
     if (made.blank) {
         result.blank = task.figure(
             names.blank, names.blank_symbol,
             measured_size(task, made.blank_key, names.blank_symbol, *made.blank), "as measured");
+    }
+    if (!made.formed && task.spec.blank.method.value == BlankMethod::trim_after) {
+        trim_extent(task, names, wanted, shrink, result);
+        return result;
     }
     if (!made.formed) {
         result.formed = task.figure(names.formed, names.formed_symbol,
@@ -103,12 +125,8 @@ Extent<N> extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
                  const std::optional<Sourced<double>>& cut, const MadeExtent& made,
                  const Shrink<N>& shrink, bool heated) {
     if (made.formed || made.blank) {
-        return made_extent(task, names, made, shrink);
+        return made_extent(task, names, wanted, made, shrink);
     }
-    const auto& spec = task.c.tolerance.cut;
-    const auto cut_tolerance = [&](N size) {
-        return tolerance(task, names.cut_tolerance, names.cut_symbol, spec, value_of(size));
-    };
     Extent<N> result;
     const bool as_cut = task.spec.blank.method.value == BlankMethod::as_cut;
     if (!heated) {
@@ -118,7 +136,7 @@ Extent<N> extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
         result.formed = task.figure(names.formed, names.formed_symbol, result.blank,
                                     "cut once, not heated");
         result.tolerance = task.figure(names.tolerance, names.tolerance_symbol,
-                                       cut_tolerance(result.blank), "the cut alone");
+                                       cut_tolerance(task, names, result.blank), "the cut alone");
         return result;
     }
     if (as_cut) {
@@ -137,13 +155,13 @@ Extent<N> extent(const PaneTask<N>& task, const ExtentNames& names, N wanted,
                                    forming::blank_for(hot, shrink.nominal), kShrinkSource);
         if (trimmed) {
             result.tolerance = task.figure(names.tolerance, names.tolerance_symbol,
-                                           cut_tolerance(result.formed), "the trimming cut alone");
+                                           cut_tolerance(task, names, result.formed), "the trimming cut alone");
             return result;
         }
     }
     result.tolerance = task.figure(
         names.tolerance, names.tolerance_symbol,
-        cut_tolerance(result.blank) * (1 - shrink.nominal) + result.blank * shrink.spread,
+        cut_tolerance(task, names, result.blank) * (1 - shrink.nominal) + result.blank * shrink.spread,
         "limits added: the blank's cut, and the spread of its shrink");
     return result;
 }
@@ -254,6 +272,34 @@ void solve_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneS
         "constant volume, at the limits of thickness and shrink");
 }
 
+// However wide its tolerance, a sheet is not taken to be thinner than this share of its thickness.
+constexpr double kThinnest = 0.1;
+
+// Loads are borne by the sheet as bought, which heating only thickens. What was measured of a formed
+// pane is brought back to that, so that a pane just as designed bears just what was designed.
+template <class N>
+void solve_bearing_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink,
+                             PaneSums<N>& pane) {
+    if (const auto& made = task.spec.made.thinnest) {
+        const N left = (1 - shrink.length.nominal) * (1 - shrink.height.nominal);
+        const N thin = measured_size(task, "thinnest", "t₁min", *made);
+        pane.bearing_thickness = task.figure("bearing_thickness", "t_b", thin * left,
+                                             "thinnest place, before heating: constant volume");
+        pane.bearing_thickness_least =
+            task.figure("thinnest", "t_min",
+                        larger(thin - measured_limit(task, "thinnest", "δ_t", *made),
+                               kThinnest * thin) *
+                            left,
+                        "the measuring alone, before heating: constant volume");
+        return;
+    }
+    pane.bearing_thickness = pane.thickness;
+    pane.bearing_thickness_least =
+        task.figure("thinnest", "t_min",
+                    larger(pane.thickness - pane.thickness_tolerance, kThinnest * pane.thickness),
+                    "lower limit of the sheet's thickness");
+}
+
 template <class N>
 void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
                  PaneSums<N>& pane) {
@@ -352,6 +398,7 @@ void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
     pane.height_tolerance = height.tolerance;
     pane.blank_width = height.blank;
     solve_thickness(task, shrink, pane);
+    solve_bearing_thickness(task, shrink, pane);
     solve_curve(task, front, pane);
 }
 

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <vector>
 
 #include "bowfront/geom/region.hpp"
 #include "geom/arc_view.hpp"
@@ -45,12 +46,19 @@ double gap(const Segment& a, const Segment& b) {
 }  // namespace
 
 double gap(const Contour& a, const Contour& b) {
+    // Each segment and its box once, not once for every segment of the other outline.
+    const std::vector<Segment> others = b.segments();
+    std::vector<Box> boxes;
+    boxes.reserve(others.size());
+    for (const Segment& other : others) {
+        boxes.push_back(other.box());
+    }
     double least = HUGE_VAL;
     for (const Segment& one : a.segments()) {
         const Box box = one.box();
-        for (const Segment& other : b.segments()) {
-            if (close_to(box, other.box(), least)) {
-                least = std::min(least, gap(one, other));
+        for (std::size_t i = 0; i < others.size(); ++i) {
+            if (close_to(box, boxes[i], least)) {
+                least = std::min(least, gap(one, others[i]));
             }
         }
     }

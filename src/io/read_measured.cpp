@@ -149,12 +149,28 @@ MeasuredPane read_pane(ObjectReader& entry) {
     return pane;
 }
 
-void check_curve(ObjectReader& entry, const Case& c, const MeasuredSide& side) {
-    const bool curved = c.plan.front && side.side == CaseSide::front;
-    if (side.pane.chord && !curved) {
-        entry.reading().refuse(entry.value(), Code::input_contradiction,
-                               "the " + std::string(side_text(side.side)) + " is flat",
-                               R"(no "chord" and "rise": only the front of a bow-front is bent)");
+// What a radius can be told of: a pane that keeps a curve of its own, measured well enough.
+void check_curve(ObjectReader& entry, const Case& c, const MeasuredSide& side,
+                 const Sourced<double>& uncertainty) {
+    const MeasuredPane& pane = side.pane;
+    if (!pane.chord || !pane.rise) {
+        return;
+    }
+    const std::string name(side_text(side.side));
+    Reading& reading = entry.reading();
+    if (!c.plan.front || side.side != CaseSide::front) {
+        reading.refuse(entry.value(), Code::input_contradiction, "the " + name + " is flat",
+                       R"(no "chord" and "rise": only the front of a bow-front is bent)");
+    } else if (c.pane(side.side)->bend.value == Bend::cold) {
+        reading.refuse(entry.value(), Code::input_contradiction,
+                       "the " + name + " is bent cold, so it is flat where nothing holds it",
+                       R"(no "chord" and "rise": only a heated pane keeps a curve)");
+    } else if (std::min(*pane.chord, *pane.rise) <= uncertainty.value) {
+        reading.refuse(entry.value(), Code::input_contradiction,
+                       "a chord of " + reading.length_text(*pane.chord) + " and a rise of " +
+                           reading.length_text(*pane.rise) + " tell no radius when either may be " +
+                           reading.length_text(uncertainty.value) + " off",
+                       "a chord and a rise larger than the uncertainty of lengths");
     }
 }
 
@@ -211,7 +227,7 @@ Measured read_file(ObjectReader& file, const Case& c) {
     read_list(file, "panes", c, sides, [&](ObjectReader& entry, MeasuredSide& side) {
         side.pane = read_pane(entry);
         if (!entry.reading().faults().touch(entry.pointer_of("side"))) {
-            check_curve(entry, c, side);
+            check_curve(entry, c, side, out.length_uncertainty);
         }
     });
     read_list(file, "openings", c, sides, [](ObjectReader& entry, MeasuredSide& side) {

@@ -11,7 +11,7 @@ Inspected inspect(const Design& design, std::string_view text, const std::string
     for (const Objection& objection : study::objections(design.c(), design.sums, read.value)) {
         // The pointer is one of the case file: it says which size the measurements contradict.
         faults.push_back({Code::input_contradiction, file_name, 0, 0, objection.pointer,
-                          "with the grooves as measured, " + objection.found, objection.wanted});
+                          "as measured, " + objection.found, objection.wanted});
     }
     if (!faults.empty()) {
         throw InputError(std::move(faults));

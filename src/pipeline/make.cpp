@@ -187,6 +187,7 @@ class Maker {
             }
         }
         write(path, card);
+        write("measuring-card.html", report::measuring_page(design_.c(), design_.sums));
     }
 
     void write_pattern(const Part& part, const std::string& path, bool failed) {

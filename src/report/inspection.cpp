@@ -24,6 +24,14 @@ std::string column(double value) {
     return std::string(kTables - std::min<std::size_t>(kTables, number.size()), ' ') + number;
 }
 
+Json margin_json(const study::Margin& margin) {
+    return {{"about", margin.about},
+            {"id", margin.id},
+            {"code", code_text(margin.code)},
+            {"margin", number_json(margin.margin)},
+            {"worst", number_json(margin.worst)}};
+}
+
 Json edge_json(PaneEdge which, const EdgeSums<double>& edge, double limit) {
     return {{"edge", edge_text(which)},
             {"settled", number_json(edge.settled)},
@@ -37,6 +45,7 @@ Json edge_json(PaneEdge which, const EdgeSums<double>& edge, double limit) {
 Json pane_json(const study::InspectedPane& pane) {
     const PaneSums<double>& sums = pane.sums;
     Json json = {{"side", side_text(sums.side)},
+                 {"stage", study::stage_text(pane.stage)},
                  {"length", number_json(sums.length)},
                  {"height", number_json(sums.height)},
                  {"thickness", number_json(sums.formed_thickness)},
@@ -55,11 +64,18 @@ Json pane_json(const study::InspectedPane& pane) {
                      {{"nominal", number_json(sums.room_sideways.nominal)},
                       {"worst", number_json(sums.room_sideways.worst)}}}};
     if (pane.curve) {
-        json["curve"] = {{"radius", number_json(pane.curve->radius)},
-                         {"wanted", number_json(pane.curve->wanted)},
-                         {"gap", number_json(pane.curve->gap)},
-                         {"gap_worst", number_json(pane.curve->gap_worst)},
-                         {"stress", number_json(pane.curve->stress)}};
+        const MeasuredRadius& radius = pane.curve->radius;
+        json["inside_radius"] = {{"measured", number_json(radius.value)},
+                                 {"least", number_json(radius.least)},
+                                 {"most", number_json(radius.most)},
+                                 {"wanted", number_json(pane.curve->wanted)}};
+    }
+    if (pane.to_cut) {
+        json["to_cut"] = {{"length", number_json(pane.to_cut->length)},
+                          {"height", number_json(pane.to_cut->height)},
+                          {"blank",
+                           {{"length", number_json(pane.to_cut->blank_length)},
+                            {"width", number_json(pane.to_cut->blank_width)}}}};
     }
     if (pane.shrink_length) {
         json["shrink_length"] = number_json(*pane.shrink_length);
@@ -79,18 +95,38 @@ Json list(const Items& items, Write write) {
     return json;
 }
 
-void headline(const Case& c, Status status, std::string& text) {
+void headline(const Case& c, const study::Inspection& inspection, std::string& text) {
     text += c.name + ", as made: ";
-    switch (status) {
+    const auto& margins = inspection.margins;
+    const bool tight = !margins.empty() && margins.front().worst < 0;
+    switch (inspection.verdict()) {
         case Status::pass: text += "it fits, whatever the measuring is off\n"; break;
-        case Status::warn: text += "it fits as measured, but not at worst\n"; break;
+        case Status::warn:
+            text += tight ? "it fits as measured, but not at worst\n"
+                          : "it fits, whatever the measuring is off, but see what warns\n";
+            break;
         case Status::fail: text += "IT DOES NOT FIT as it is\n"; break;
     }
 }
 
+std::string_view stage_words(study::PaneStage stage) {
+    switch (stage) {
+        case study::PaneStage::not_cut: return " (not cut yet)";
+        case study::PaneStage::blank_cut: return " (not heated yet, as its blank will shrink)";
+        case study::PaneStage::made: break;
+    }
+    return "";
+}
+
 void pane_text(const study::InspectedPane& pane, std::string& text) {
     const PaneSums<double>& sums = pane.sums;
-    text += "\nPane, " + std::string(side_text(sums.side)) + ": " + shown(sums.length) + " x " +
+    if (pane.as_drawn) {
+        text += "\nPane, " + std::string(side_text(sums.side)) +
+                ": not cut yet, nor is its place; as drawn\n";
+        return;
+    }
+    text += "\nPane, " + std::string(side_text(sums.side)) + std::string(stage_words(pane.stage)) +
+            ": " + shown(sums.length) + " x " +
             shown(sums.height) + " x " + shown(sums.formed_thickness) + " mm in an opening of " +
             shown(sums.opening_length) + " x " + shown(sums.opening_height) + " mm\n";
     text += "  edge       settled      least       most   face gap      least\n";
@@ -106,9 +142,19 @@ void pane_text(const study::InspectedPane& pane, std::string& text) {
             shown(sums.room_vertical.worst) + "), " + shown(sums.room_sideways.nominal) +
             " mm sideways (worst " + shown(sums.room_sideways.worst) + ")\n";
     if (pane.curve) {
-        text += "  inside radius " + shown(pane.curve->radius) + " mm, wanted " +
-                shown(pane.curve->wanted) + ": " + shown(pane.curve->gap) +
-                " mm apart at mid-length\n";
+        const MeasuredRadius& radius = pane.curve->radius;
+        text += "  inside radius " + shown(radius.value) + " mm (" + shown(radius.least) + " to " +
+                shown(radius.most) + " by the measuring), wanted " + shown(pane.curve->wanted) +
+                "\n";
+    }
+    if (pane.to_cut) {
+        const study::CutSize& size = *pane.to_cut;
+        text += "  for the place as measured, cut it " + shown(size.length) + " x " +
+                shown(size.height) + " mm" +
+                (sums.heated ? " as formed, from a blank of " + shown(size.blank_length) + " x " +
+                                   shown(size.blank_width) + " mm"
+                             : std::string()) +
+                "\n";
     }
     const auto shrink = [&](std::string_view which, const std::optional<double>& value) {
         if (value) {
@@ -119,16 +165,25 @@ void pane_text(const study::InspectedPane& pane, std::string& text) {
     shrink("height", pane.shrink_height);
 }
 
-// The finding of a pane that comes nearest to its limit, or passes it the furthest.
-const Finding* tightest(const std::vector<Finding>& findings) {
-    const Finding* found = nullptr;
-    for (const Finding& finding : findings) {
-        if (finding.unit == "mm" && code_text(finding.code).starts_with("BF-FIT") &&
-            (found == nullptr || finding.worst_margin() < found->worst_margin())) {
-            found = &finding;
+// Panes place by place; of the timber round the grooves the least alone.
+void margins_text(const std::vector<study::Margin>& margins, std::string& text) {
+    text += "\nWhat is left, the least first\n  place                margin   at worst   check\n";
+    constexpr std::size_t kPlaces = 16;
+    const study::Margin* timber = nullptr;
+    for (const study::Margin& margin : margins) {
+        if (!code_text(margin.code).starts_with("BF-FIT")) {
+            timber = timber != nullptr ? timber : &margin;
+            continue;
         }
+        std::string place = margin.about;
+        place.resize(std::max(kPlaces, place.size()), ' ');
+        text += "  " + place + column(margin.margin) + column(margin.worst) + "   " + margin.id +
+                "\n";
     }
-    return found;
+    if (timber != nullptr) {
+        text += "  timber round the grooves: " + shown(timber->worst) + " mm at worst, " +
+                timber->id + " " + timber->about + "\n";
+    }
 }
 
 void states_text(const study::Inspection& inspection, std::string& text) {
@@ -137,9 +192,10 @@ void states_text(const study::Inspection& inspection, std::string& text) {
         std::string name(state_text(state.state));
         name.resize(11, ' ');
         text += "  " + name + std::string(status_text(verdict(state.findings)));
-        if (const Finding* const finding = tightest(state.findings)) {
-            text += "; least margin " + shown(finding->worst_margin()) + " mm: " + finding->id +
-                    " " + finding->about;
+        const std::vector<study::Margin> margins = study::margins(state.findings);
+        if (!margins.empty()) {
+            text += "; least margin " + shown(margins.front().worst) + " mm: " +
+                    margins.front().id + " " + margins.front().about;
         }
         text += "\n";
     }
@@ -175,6 +231,7 @@ std::string inspection_json(const Case& c, const std::vector<Assumption>& assume
     json["case"] = c.name;
     json["verdict"] = status_text(inspection.verdict());
     json["panes"] = list(inspection.panes, pane_json);
+    json["margins"] = list(inspection.margins, margin_json);
     json["checks"] = list(inspection.findings, check_json);
     json["states"] = list(inspection.states, [](const study::StateFindings& state) {
         return Json{{"state", state_text(state.state)},
@@ -200,10 +257,11 @@ std::string inspection_json(const Case& c, const std::vector<Assumption>& assume
 std::string inspection_text(const Case& c, const std::vector<Assumption>& assumed,
                             const study::Inspection& inspection) {
     std::string text;
-    headline(c, inspection.verdict(), text);
+    headline(c, inspection, text);
     for (const study::InspectedPane& pane : inspection.panes) {
         pane_text(pane, text);
     }
+    margins_text(inspection.margins, text);
     states_text(inspection, text);
     findings_text(inspection, text);
     if (!assumed.empty()) {

@@ -1,120 +1,109 @@
 #include "bowfront/report/measuring_card.hpp"
 
-#include <algorithm>
-#include <cmath>
 #include <utility>
 
-#include "bowfront/base/number_text.hpp"
-#include "bowfront/units/length_text.hpp"
 
 namespace bowfront::report {
 namespace {
 
-constexpr int kDecimals = 2;  // mm
-
+// Writes a file of measurements field by field: lists of sides, with objects in them.
 class Card {
   public:
-    explicit Card(const Case& c) : inches_(c.units == LengthUnit::inch) {
+    explicit Card(LengthUnit unit) : unit_(unit) {
+        const bool inches = unit == LengthUnit::inch;
         text_ += "// What was really made. Write each size in place of its null, in " +
-                 std::string(inches_ ? "inches" : "millimetres") +
-                 " or with its unit (\"12.5 mm\");\n"
-                 "// what stays null keeps the design's size, which stands beside it. Then:\n"
+                 std::string(inches ? "inches" : "millimetres") +
+                 " or with its unit (\"12.5 mm\"),\n"
+                 "// and of several places [a, b, c]. What stays null is not made yet: it keeps the "
+                 "design's\n"
+                 "// size, which stands beside it with its window. Then:\n"
                  "//   bowfront inspect CASE MEASURED.json\n"
                  "{\n  \"bowfront_measured\": 1,\n  \"units\": \"" +
-                 (inches_ ? "in" : "mm") +
+                 (inches ? "in" : "mm") +
                  "\",\n  // What your measuring may be off, plus or minus: a rule or tape, and a "
                  "calliper.\n"
                  "  \"uncertainty\": { \"length\": \"0.2 mm\", \"thickness\": \"0.02 mm\" }";
     }
 
-    template <class Panes, class Write>
-    void list(std::string_view key, const Panes& panes, Write write) {
-        text_ += ",\n  \"" + std::string(key) + "\": [";
-        bool first = true;
-        for (const PaneSums<double>& pane : panes) {
-            text_ += std::string(first ? "" : ",") + "\n    {\n      \"side\": \"" +
-                     std::string(side_text(pane.side)) + "\"";
-            write(pane);
-            text_ += "\n    }";
-            first = false;
+    void add(const CardField& field) {
+        if (field.list != list_ || field.side != side_) {
+            open_side(field);
         }
-        text_ += "\n  ]";
+        if (field.object != object_) {
+            close_object();
+            open_object(field.object);
+        }
+        const std::string indent = object_.empty() ? "      " : "        ";
+        text_ += std::string(first_ ? "" : ",") + "\n" + indent + "// " + field.what +
+                 (field.several ? ", in several places" : "") + ": " + card_length(field.drawn, unit_) + ", " +
+                 window_text(field, unit_) + "\n" + indent + "\"" + std::string(field.key) +
+                 "\": null";
+        first_ = false;
     }
 
-    /// A key with nothing in it yet, after a comment on its own line.
-    void blank(std::string_view key, double nominal, std::string_view what) {
-        text_ += ",\n      // " + std::string(what) + ": " + length(nominal) + "\n      \"" +
-                 std::string(key) + "\": null";
+    [[nodiscard]] std::string take() {
+        close_list();
+        return std::move(text_) + "\n}\n";
     }
-
-    /// An object of such keys.
-    void open(std::string_view key) {
-        text_ += ",\n      \"" + std::string(key) + "\": {";
-        inner_ = true;
-    }
-    void inner(std::string_view key, double nominal, std::string_view what) {
-        text_ += std::string(inner_ ? "" : ",") + "\n        // " + std::string(what) + ": " +
-                 length(nominal) + "\n        \"" + std::string(key) + "\": null";
-        inner_ = false;
-    }
-    void close() { text_ += "\n      }"; }
-
-    [[nodiscard]] std::string take() { return std::move(text_) + "\n}\n"; }
 
   private:
-    [[nodiscard]] std::string length(double millimetres) const {
-        return inches_ ? inch_text(millimetres) : rounded_text(millimetres, kDecimals) + " mm";
+    void open_side(const CardField& field) {
+        close_side();
+        if (field.list != list_) {
+            close_list();
+            text_ += ",\n  \"" + std::string(field.list) + "\": [";
+            list_ = field.list;
+        } else {
+            text_ += ",";
+        }
+        side_ = field.side;
+        text_ += "\n    {\n      \"side\": \"" + std::string(side_text(*side_)) + "\"";
+        first_ = false;
+    }
+    void close_side() {
+        close_object();
+        if (side_) {
+            text_ += "\n    }";
+            side_.reset();
+        }
+    }
+    void close_list() {
+        close_side();
+        if (!list_.empty()) {
+            text_ += "\n  ]";
+            list_ = {};
+        }
+    }
+    void open_object(std::string_view object) {
+        object_ = object;
+        if (!object.empty()) {
+            text_ += ",\n      \"" + std::string(object) + "\": {";
+            first_ = true;
+        }
+    }
+    void close_object() {
+        if (!object_.empty()) {
+            text_ += "\n      }";
+            object_ = {};
+            first_ = false;
+        }
     }
 
-    bool inches_;
-    bool inner_ = false;  // nothing stands in the inner object yet
+    LengthUnit unit_;
+    std::string_view list_;
+    std::optional<CaseSide> side_;
+    std::string_view object_;
+    bool first_ = false;  // nothing stands in the open object yet
     std::string text_;
 };
-
-void write_pane(const PaneSums<double>& pane, Card& card) {
-    if (pane.heated) {
-        card.open("blank");
-        card.inner("length", pane.blank_length, "before heating");
-        card.inner("width", pane.blank_width, "before heating");
-        card.close();
-    }
-    card.open("formed");
-    card.inner("length", pane.length, pane.curved ? "along the mid-surface" : "length");
-    card.inner("height", pane.height, "height");
-    if (pane.curved) {
-        const double half = pane.sweep / 2;
-        card.inner("chord", 2 * pane.inside_radius * std::sin(half),
-                   "straight between the ends of the inside face");
-        card.inner("rise", pane.inside_radius * (1 - std::cos(half)),
-                   "of the inside face over that chord, at its middle");
-    }
-    card.close();
-    card.blank("thickness", pane.formed_thickness, "in several places, [a, b, c]");
-}
 
 }  // namespace
 
 std::string measuring_card(const Case& c, const CaseSums<double>& sums) {
-    Card card(c);
-    const Groove& groove = c.frame.groove;
-    card.list("panes", sums.panes,
-              [&](const PaneSums<double>& pane) { write_pane(pane, card); });
-    card.list("openings", sums.panes, [&](const PaneSums<double>& pane) {
-        card.blank("length", pane.opening_length, "between the posts, along the glazing line");
-        card.blank("height", pane.opening_height, "between base and top");
-    });
-    card.list("grooves", sums.panes, [&](const PaneSums<double>& pane) {
-        card.blank("base", groove.base_depth.value, "depths in several places, [a, b, c]");
-        card.blank("top", groove.top_depth.value, "depths");
-        const auto post = [&](PaneEdge end) {
-            card.blank(edge_text(end), groove.post_depth.value,
-                       "depths in the post at the " + std::string(side_text(pane.side)) +
-                           " pane's " + std::string(edge_text(end)));
-        };
-        post(PaneEdge::start);
-        post(PaneEdge::end);
-        card.blank("width", groove.width.value, "widths");
-    });
+    Card card(c.units);
+    for (const CardField& field : card_fields(c, sums)) {
+        card.add(field);
+    }
     return card.take();
 }
 

@@ -1,12 +1,9 @@
 #include "as_made.hpp"
 
 #include <algorithm>
-#include <cmath>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/fit/checks.hpp"
-#include "bowfront/forming/arc.hpp"
-#include "bowfront/forming/pane.hpp"
 
 namespace bowfront::study {
 namespace {
@@ -34,6 +31,7 @@ class SideWriter {
         to.height = size(side.pane.height);
         if (!side.pane.thickness.empty()) {
             to.thickness = MeasuredSize{most(side.pane.thickness), thickness_};
+            to.thinnest = MeasuredSize{least(side.pane.thickness), thickness_};
         }
         to.opening_length = size(side.opening.length);
         to.opening_height = size(side.opening.height);
@@ -45,7 +43,7 @@ class SideWriter {
             to.groove_width = MeasuredSize{least(side.grooves.width), thickness_};
         }
         if (side.pane.chord && side.pane.rise) {
-            made_.bows[side.side] = {{*side.pane.chord, length_}, {*side.pane.rise, length_}};
+            to.radius = radius_of(*side.pane.chord, *side.pane.rise, length_);
         }
         deepen(side.grooves);
     }
@@ -111,6 +109,13 @@ PaneSums<double> join(Loading loading, const PaneSums<double>& by_start,
     const auto& one = by_start.room_sideways;
     const auto& other = by_end.room_sideways;
     pane.room_sideways = {mean(one.nominal, other.nominal), mean(one.worst, other.worst)};
+    // What a bow leaves at both ends goes by the one that is left least.
+    const auto join_held = [](LoadSums<double>& load, const LoadSums<double>& at_end) {
+        load.held = std::min(load.held, at_end.held);
+        load.held_worst = std::min(load.held_worst, at_end.held_worst);
+    };
+    join_held(pane.push, by_end.push);
+    join_held(pane.carried, by_end.carried);
     if (loading != Loading::lift_and_drop) {
         pane.loading.play = pane.room_sideways.nominal;
         pane.loading.play_worst = pane.room_sideways.worst;
@@ -131,107 +136,20 @@ CaseSums<double> joined_sums(const CaseAsMade& made) {
     return sums;
 }
 
-double radius_of(double chord, double rise) {
-    Book<double> book;
-    return forming::arc_over_chord(ArcMeasure::rise, rise, chord, "curve", book).radius;
-}
-
-// Between two arcs through the same two points, at mid-length. The points are the measured chord's
-// ends, or, where one arc is too small for it, a diameter of that arc.
-double gap_between(double radius, double wanted, double chord) {
-    Book<double> book;
-    const double over = std::min({chord, 2 * radius, 2 * wanted});
-    const auto rise = [&](double r) {
-        return forming::arc_over_chord(ArcMeasure::radius, r, over, "curve", book).rise;
-    };
-    return std::abs(rise(radius) - rise(wanted));
-}
-
-MeasuredCurve curve_of(const Case& c, const MeasuredBow& bow, const PaneSums<double>& pane) {
-    MeasuredCurve curve;
-    curve.radius = radius_of(bow.chord.value, bow.rise.value);
-    curve.wanted = pane.inside_radius;
-    curve.gap = gap_between(curve.radius, curve.wanted, bow.chord.value);
-    for (const double chord_share : {-1, 1}) {
-        for (const double rise_share : {-1, 1}) {
-            const double chord = bow.chord.value + chord_share * bow.chord.uncertainty;
-            const double rise = bow.rise.value + rise_share * bow.rise.uncertainty;
-            if (chord > 0 && rise > 0) {
-                curve.gap_worst = std::max(
-                    curve.gap_worst, gap_between(radius_of(chord, rise), curve.wanted, chord));
-            }
-        }
-    }
-    curve.gap_worst = std::max(curve.gap_worst, curve.gap);
-    const double half = pane.thickness / 2;
-    const Sheet& sheet = *c.sheets.at(c.pane(pane.side)->sheet).like;
-    curve.stress = sheet.modulus.value *
-                   forming::flexing_strain(pane.thickness, 1 / (curve.radius + half),
-                                           1 / (curve.wanted + half));
-    return curve;
-}
-
-Finding curve_finding(const PaneSums<double>& pane, std::string id, std::string state) {
-    Finding finding;
-    finding.code = Code::fit_bend;
-    finding.id = std::move(id);
-    finding.about = side_text(pane.side);
-    finding.state = std::move(state);
-    finding.bound = Bound::at_most;
-    return finding;
-}
-
-// A pane whose curve is not the grooves' touches their cheeks once the difference is more than the
-// face clearance. That is no failure, if the sheet can bear to be held.
-void add_curve_findings(const Case& c, const InspectedPane& pane, std::vector<Finding>& findings) {
-    const MeasuredCurve& curve = *pane.curve;
-    Finding touch = curve_finding(pane.sums, "curve", "between the measured curve and the grooves'");
-    touch.value = curve.gap;
-    touch.worst = curve.gap_worst;
-    touch.limit = std::max(0.0, pane.sums.edge(PaneEdge::bottom).face_clearance);
-    touch.unit = "mm";
-    touch.status = touch.worst > touch.limit ? Status::warn : Status::pass;
-    const bool held = touch.value > touch.limit;
-    const bool held_at_worst = touch.worst > touch.limit;
-    findings.push_back(touch);
-    const Sheet& sheet = *c.sheets.at(c.pane(pane.sums.side)->sheet).like;
-    if (!sheet.long_term_stress || !held_at_worst) {
-        return;
-    }
-    Finding stress = curve_finding(pane.sums, "curve-stress", "held to the grooves' curve for good");
-    stress.value = held ? curve.stress : 0;
-    stress.worst = curve.stress;
-    stress.limit = sheet.long_term_stress->value;
-    stress.unit = "MPa";
-    stress.status = stress.margin() < 0         ? Status::fail
-                    : stress.worst_margin() < 0 ? Status::warn
-                                                : Status::pass;
-    findings.push_back(std::move(stress));
-}
-
-bool of_pane(const CaseAsMade& made, const Finding& finding) {
-    const Code code = finding.code;
-    if (code == Code::fit_radius) {
-        // Of a curve that was not measured the design's spread of springback is all that is known.
-        return std::none_of(made.bows.begin(), made.bows.end(), [&](const auto& bow) {
-            return finding.about.starts_with(side_text(bow.first));
-        });
-    }
-    return code == Code::fit_engagement || code == Code::fit_room ||
-           code == Code::fit_face_clearance || code == Code::fit_loading;
-}
-bool of_timber(const Finding& finding) {
-    const Code code = finding.code;
-    return code == Code::frame_web || code == Code::frame_cheek || code == Code::frame_floor;
-}
-
-template <class Wanted>
-void append(std::vector<Finding> all, Wanted wanted, std::vector<Finding>& to) {
+void append_asked(const CaseAsMade& made, std::vector<Finding> all, bool (*wanted)(Code),
+                  std::vector<Finding>& to) {
     for (Finding& finding : all) {
-        if (wanted(finding)) {
+        if (wanted(finding.code) && still_asked(made, finding)) {
             to.push_back(std::move(finding));
         }
     }
+}
+
+bool of_timber(Code code) {
+    return code == Code::frame_web || code == Code::frame_cheek || code == Code::frame_floor;
+}
+bool of_panes(Code code) {
+    return !of_timber(code);
 }
 
 std::optional<double> shrink_of(const std::optional<MeasuredSize>& blank,
@@ -254,8 +172,45 @@ const PaneSpec& CaseAsMade::pane(CaseSide side) const {
     return *found;
 }
 
+PaneStage CaseAsMade::stage(CaseSide side) const {
+    const PaneSpec& spec = pane(side);
+    const bool heated =
+        side == CaseSide::front && c.plan.front && spec.bend.value == Bend::heat;
+    const AsMade& made = spec.made;
+    const bool blank = made.blank_length || made.blank_width;
+    // A sheet's thickness may be measured before anything is cut from it.
+    if (made.length || made.height || made.radius || (blank && !heated)) {
+        return PaneStage::made;
+    }
+    return blank ? PaneStage::blank_cut : PaneStage::not_cut;
+}
+
+bool CaseAsMade::place_measured(CaseSide side) const {
+    const AsMade& sizes = pane(side).made;
+    const PostDepths depths = posts_of(side);
+    return sizes.opening_length || sizes.opening_height || sizes.base_depth || sizes.top_depth ||
+           sizes.groove_width || depths.start || depths.end;
+}
+
+PostDepths CaseAsMade::posts_of(CaseSide side) const {
+    const auto found = posts.find(side);
+    return found == posts.end() ? PostDepths{} : found->second;
+}
+
+MeasuredRadius radius_of(double chord, double rise, double uncertainty) {
+    BOWFRONT_EXPECTS(uncertainty >= 0 && chord > uncertainty && rise > uncertainty);
+    const auto radius = [](double c, double f) { return (c * c / 4 + f * f) / (2 * f); };
+    const double low = rise - uncertainty;
+    const double high = rise + uncertainty;
+    const double narrow = chord - uncertainty;
+    const double wide = chord + uncertainty;
+    // Over a chord the radius is least where the rise is half of it.
+    return {radius(chord, rise), radius(narrow, std::clamp(narrow / 2, low, high)),
+            std::max(radius(wide, low), radius(wide, high))};
+}
+
 CaseAsMade as_made(const Case& c, const CaseSums<double>& sums, const Measured& measured) {
-    CaseAsMade made{c, {}, {}, c};
+    CaseAsMade made{c, {}, c};
     for (PaneSpec& pane : made.c.panes) {
         if (pane.blank.method.value == BlankMethod::as_cut) {
             continue;  // its size follows from its blank, not from the frame
@@ -276,20 +231,22 @@ Assessment assess(const CaseAsMade& made) {
     const CaseSums<double> frame_sums = fit::solve(made.frame);
     const fit::Layout layout = fit::layout(made.frame, frame_sums);
     Assessment result;
-    append(
-        fit::checks(made.c, sums, layout),
-        [&](const Finding& finding) { return of_pane(made, finding); }, result.findings);
+    append_asked(made, fit::checks(made.c, sums, layout), of_panes, result.findings);
+    append_asked(made, fit::checks(made.frame, frame_sums, layout), of_timber, result.findings);
     for (const PaneSums<double>& pane : sums.panes) {
         const AsMade& sizes = made.pane(pane.side).made;
-        InspectedPane entry{pane, std::nullopt, shrink_of(sizes.blank_length, sizes.length),
-                            shrink_of(sizes.blank_width, sizes.height)};
-        if (const auto bow = made.bows.find(pane.side); bow != made.bows.end()) {
-            entry.curve = curve_of(made.c, bow->second, pane);
-            add_curve_findings(made.c, entry, result.findings);
+        InspectedPane entry;
+        entry.sums = pane;
+        entry.stage = made.stage(pane.side);
+        entry.as_drawn = entry.stage == PaneStage::not_cut && !sizes.thickness &&
+                         !made.place_measured(pane.side);
+        entry.shrink_length = shrink_of(sizes.blank_length, sizes.length);
+        entry.shrink_height = shrink_of(sizes.blank_width, sizes.height);
+        if (sizes.radius) {
+            entry.curve = MeasuredCurve{*sizes.radius, pane.inside_radius};
         }
         result.panes.push_back(std::move(entry));
     }
-    append(fit::checks(made.frame, frame_sums, layout), of_timber, result.findings);
     return result;
 }
 

@@ -20,9 +20,19 @@ CaseAsMade in_state(CaseAsMade made, AirState state) {
 
 }  // namespace
 
+std::string_view stage_text(PaneStage stage) noexcept {
+    switch (stage) {
+        case PaneStage::not_cut: return "not-cut";
+        case PaneStage::blank_cut: return "blank-cut";
+        case PaneStage::made: break;
+    }
+    return "made";
+}
+
 std::vector<Objection> objections(const Case& c, const CaseSums<double>& sums,
                                   const Measured& measured) {
-    return fit::objections(as_made(c, sums, measured).frame);
+    std::vector<Objection> list = implausible(c, sums, measured);
+    return list.empty() ? fit::objections(as_made(c, sums, measured).frame) : list;
 }
 
 Inspection inspect(const Case& c, const CaseSums<double>& sums, const Measured& measured) {
@@ -31,6 +41,13 @@ Inspection inspect(const Case& c, const CaseSums<double>& sums, const Measured& 
     Inspection inspection;
     inspection.panes = std::move(whole.panes);
     inspection.findings = std::move(whole.findings);
+    inspection.margins = margins(inspection.findings);
+    for (InspectedPane& pane : inspection.panes) {
+        const CaseSide side = pane.sums.side;
+        if (pane.stage == PaneStage::not_cut && made.place_measured(side)) {
+            pane.to_cut = new_pane(c, made, side).size;
+        }
+    }
     for (const AirState state : kAirStates) {
         inspection.states.push_back({state, assess(in_state(made, state)).findings});
     }

@@ -126,6 +126,56 @@ bool measures_fit(const Finding& finding) {
     }
 }
 
+// Whether a value of the case may change its frame as laid out and judged. Only values that are known
+// not to are taken out.
+bool touches_frame(std::string_view pointer) {
+    constexpr std::array<std::string_view, 10> kElsewhere = {
+        "/panes/",         "/sheets/",  "/fit/",
+        "/form/",          "/oven/",    "/service/",
+        "/tolerance/cut",  "/tolerance/groove_width", "/tolerance/opening",
+        "/tolerance/sheet_thickness"};
+    return std::none_of(kElsewhere.begin(), kElsewhere.end(), [pointer](std::string_view start) {
+        return pointer.starts_with(start);
+    });
+}
+
+// All checks of a variant, group by group in their fixed order; nothing is copied.
+using Findings = std::array<const std::vector<Finding>*, 4>;
+
+Status verdict_of(const Findings& groups) {
+    Status worst = Status::pass;
+    for (const auto* group : groups) {
+        worst = std::max(worst, verdict(*group));
+    }
+    return worst;
+}
+
+const Finding& tightest_of(const Findings& groups) {
+    const Finding* least = nullptr;
+    for (const auto* group : groups) {
+        for (const Finding& finding : *group) {
+            if (measures_fit(finding) &&
+                (least == nullptr || finding.worst_margin() < least->worst_margin())) {
+                least = &finding;
+            }
+        }
+    }
+    BOWFRONT_EXPECTS(least != nullptr);
+    return *least;
+}
+
+// The first check that fails, in words; empty where none does.
+std::string failing_of(const Findings& groups) {
+    for (const auto* group : groups) {
+        for (const Finding& finding : *group) {
+            if (finding.status == Status::fail) {
+                return finding.id + " " + finding.about;
+            }
+        }
+    }
+    return {};
+}
+
 Outcome outcome_of(Status status) {
     switch (status) {
         case Status::pass: return Outcome::pass;
@@ -141,7 +191,15 @@ class Bench {
     explicit Bench(const Sweep& sweep)
         : sweep_(sweep), case_(sweep.base), faults_(sweep.axes.size()),
           set_(sweep.axes.size(), std::numeric_limits<std::size_t>::max()) {
-        visit_values(case_, [&](double& value, const Origin&) { values_.push_back(&value); });
+        std::vector<bool> in_frame;
+        visit_values(case_, [&](double& value, const Origin& origin) {
+            values_.push_back(&value);
+            in_frame.push_back(touches_frame(origin.pointer));
+        });
+        for (const Axis& axis : sweep.axes) {
+            frame_axes_.push_back(std::any_of(axis.places.begin(), axis.places.end(),
+                                              [&](std::size_t place) { return in_frame[place]; }));
+        }
     }
     Bench(const Bench&) = delete;
     Bench& operator=(const Bench&) = delete;
@@ -153,15 +211,16 @@ class Bench {
             line.text(sweep_.axes[i].steps.text(set_[i]));
         }
         std::string reason = fault();
-        fit::Solution solution;
+        CaseSums<double> sums;
         if (reason.empty()) {
-            solution = fit::solution(case_);
-            if (!solution.objections.empty()) {
-                reason = solution.objections.front().found + "; " +
-                         solution.objections.front().wanted;
+            fit::SolvedCase solved = fit::solved_case(case_);
+            sums = std::move(solved.sums);
+            reason = words_of(solved.objections);
+            if (reason.empty()) {
+                reason = words_of(frame(sums).objections);
             }
         }
-        part.judgements.push_back(reason.empty() ? possible(std::move(solution), line)
+        part.judgements.push_back(reason.empty() ? possible(sums, line)
                                                  : impossible(reason, line));
         part.text += line.ended();
     }
@@ -180,11 +239,28 @@ class Bench {
             AxisValue taken = axis.value(place);
             faults_[i] = std::move(taken.fault);
             if (faults_[i].empty()) {
+                if (frame_axes_[i]) {
+                    frame_.reset();
+                }
                 for (const std::size_t value : axis.places) {
                     *values_[value] = taken.value;
                 }
             }
         }
+    }
+
+    static std::string words_of(const std::vector<Objection>& objections) {
+        return objections.empty() ? std::string()
+                                  : objections.front().found + "; " + objections.front().wanted;
+    }
+
+    // The frame of the numbers that are set, laid out anew only where one of them may change it: it
+    // costs many times what the sums do.
+    const fit::SolvedFrame& frame(const CaseSums<double>& sums) {
+        if (!frame_) {
+            frame_ = fit::solved_frame(case_, sums);
+        }
+        return *frame_;
     }
 
     [[nodiscard]] std::string fault() const {
@@ -208,41 +284,32 @@ class Bench {
         return {Outcome::impossible, 0};
     }
 
-    Judgement possible(fit::Solution solution, Line& line) const {
-        auto findings = fit::checks(case_, solution.sums, solution.layout);
+    Judgement possible(const CaseSums<double>& sums, Line& line) {
+        const std::vector<Finding> panes = fit::pane_checks(case_, sums);
+        const std::vector<Finding> forms = fit::form_checks(case_, sums);
         std::optional<Chance> chance;
+        std::vector<Finding> of_chance;
         if (sweep_.chance) {
-            chance = first_time_fit(case_, solution.sums, *sweep_.chance);
-            for (Finding& finding : chance_checks(*chance)) {
-                findings.push_back(std::move(finding));
-            }
+            chance = first_time_fit(case_, sums, *sweep_.chance);
+            of_chance = chance_checks(*chance);
         }
-        const Status status = verdict(findings);
-        const Finding* least = nullptr;
-        for (const Finding& finding : findings) {
-            if (measures_fit(finding) &&
-                (least == nullptr || finding.worst_margin() < least->worst_margin())) {
-                least = &finding;
-            }
-        }
-        BOWFRONT_EXPECTS(least != nullptr);
+        const Findings findings{&panes, &frame(sums).findings, &forms, &of_chance};
+        const Status status = verdict_of(findings);
+        const Finding& least = tightest_of(findings);
         line.text(status_text(status));
-        line.number(least->worst_margin());
-        line.text(least->id);
-        line.text(least->about);
+        line.number(least.worst_margin());
+        line.text(least.id);
+        line.text(least.about);
         if (chance) {
             line.number(chance->fit.value);
         }
-        for (const auto& pane : solution.sums.panes) {
+        for (const auto& pane : sums.panes) {
             for (const PaneColumn& column : kPaneColumns) {
                 line.number(column.figure(pane));
             }
         }
-        const auto failing = std::find_if(
-            findings.begin(), findings.end(),
-            [](const Finding& finding) { return finding.status == Status::fail; });
-        line.text(failing == findings.end() ? std::string() : failing->id + " " + failing->about);
-        return {outcome_of(status), least->worst_margin()};
+        line.text(failing_of(findings));
+        return {outcome_of(status), least.worst_margin()};
     }
 
     const Sweep& sweep_;
@@ -250,6 +317,8 @@ class Bench {
     std::vector<double*> values_;
     std::vector<std::string> faults_;  // of the numbers that are set, by axis
     std::vector<std::size_t> set_;     // which number of each axis is set
+    std::vector<bool> frame_axes_;     // whether an axis may change the frame
+    std::optional<fit::SolvedFrame> frame_;
 };
 
 }  // namespace

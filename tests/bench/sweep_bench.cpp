@@ -8,6 +8,7 @@
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/pipeline/design.hpp"
 #include "bowfront/pipeline/sweep_case.hpp"
+#include "bowfront/study/chance.hpp"
 
 namespace {
 
@@ -25,6 +26,17 @@ void sums_of_a_case(benchmark::State& state) {
 }
 BENCHMARK(sums_of_a_case)->Unit(benchmark::kMicrosecond);
 
+// A million samples of the chance of a first-time fit, on one thread.
+void million_samples(benchmark::State& state) {
+    const auto read = bowfront::io::read_case(pilot_boat(), "case.json");
+    const auto sums = bowfront::fit::solve(read.value);
+    for (auto _ : state) {
+        benchmark::DoNotOptimize(
+            bowfront::study::first_time_fit(read.value, sums, {1'000'000, 1}));
+    }
+}
+BENCHMARK(million_samples)->Unit(benchmark::kMillisecond);
+
 // What a variant costs besides: outlines and all checks.
 void layout_and_checks(benchmark::State& state) {
     const auto read = bowfront::io::read_case(pilot_boat(), "case.json");
@@ -36,11 +48,11 @@ void layout_and_checks(benchmark::State& state) {
 }
 BENCHMARK(layout_and_checks)->Unit(benchmark::kMicrosecond);
 
-// Variants per second with a number of threads.
+// Variants per second with a number of threads; twenty frames, each for two hundred variants.
 void variants(benchmark::State& state) {
     auto sweep = bowfront::sweep_of(
         pilot_boat(), "case.json",
-        {"/plan/front/radius=300:490:2", "/fit/end_clearance=1:5:0.1"});
+        {"/plan/front/radius=300:490:10", "/fit/end_clearance=1:5:0.02"});
     sweep.jobs = static_cast<std::size_t>(state.range(0));
     for (auto _ : state) {
         std::size_t bytes = 0;

@@ -2,10 +2,13 @@
 
 import json
 
+import jsonschema
+
 import program
 from case_files import PILOT_BOAT
 from program import BAD_INPUT, CHECK_FAILS, FINE
 
+SCHEMA = json.loads((program.ROOT / "schemas/inspection.schema.json").read_text(encoding="utf-8"))
 MEASURED = PILOT_BOAT.with_name("measured.json")
 
 
@@ -19,7 +22,9 @@ class Inspect(program.ProgramTest):
         path = self.write_case(measured, "measured.json")
         out, error = self.ends(code, "inspect", PILOT_BOAT, path, "--json")
         self.assertEqual(error, "")
-        return json.loads(out)
+        report = json.loads(out)
+        jsonschema.Draft7Validator(SCHEMA).validate(report)
+        return report
 
     def test_the_example_fits_and_the_text_says_how(self):
         out, error = self.ends(FINE, "inspect", PILOT_BOAT, MEASURED)
@@ -29,6 +34,8 @@ class Inspect(program.ProgramTest):
         self.assertIn("it shrank 1.32 % in length", out)
         # R = (c²/4 + f²)/(2f) of the chord and rise in the example
         self.assertIn(f"inside radius {(505.4**2 / 4 + 84.5**2) / (2 * 84.5):.2f} mm", out)
+        self.assertIn("(419.01 to 421.20 by the measuring), wanted 418.50", out)
+        self.assertIn("\nPane, left: not cut yet, nor is its place; as drawn\n", out)
         for state in ("built", "cold-dry", "cold-damp", "warm-dry", "warm-damp"):
             self.assertIn(f"\n  {state} ", out)
 
@@ -52,9 +59,55 @@ class Inspect(program.ProgramTest):
     def test_a_pane_of_the_right_size_needs_no_rescue(self):
         report = self.inspected(FINE, of_back(393.5))
         self.assertEqual([check["id"] for check in report["checks"]
-                          if check["about"].startswith("back") and check["status"] != "pass"], [])
+                          if check["about"].startswith("back") and check["status"] != "pass"],
+                         ["push-stress"])  # of the design: the sheet is as thick as it was bought
         self.assertEqual(report["rescues"], [])
         self.assertEqual(report["beyond_rescue"], [])
+
+    def test_each_state_of_the_work_is_told_and_mended_as_it_can_be(self):
+        def front(pane):
+            return {"bowfront_measured": 1, "panes": [{"side": "front", **pane}]}
+        blank = self.inspected(CHECK_FAILS, front({"blank": {"length": 560, "width": 399.5}}))
+        self.assertEqual(blank["panes"][0]["stage"], "blank-cut")
+        self.assertIn("trim the blank of the front pane in length by ",
+                      blank["rescues"][0]["action"])
+        self.assertTrue({"heat-face", "oven", "shrink-measured"}
+                        <= {check["id"] for check in blank["checks"]})
+        formed = self.inspected(CHECK_FAILS, front(
+            {"formed": {"length": 537, "height": 388, "chord": 500, "rise": 79}}))
+        self.assertEqual(formed["panes"][0]["stage"], "made")
+        self.assertAlmostEqual(formed["panes"][0]["inside_radius"]["measured"],
+                               (500**2 / 4 + 79**2) / (2 * 79), places=9)
+        self.assertIn("cut the base groove under the front pane 3.9 mm deep instead of 6 mm",
+                      [rescue["action"] for rescue in formed["rescues"]])
+        self.assertNotIn("oven", {check["id"] for check in formed["checks"]})
+        openings = self.inspected(FINE, {"bowfront_measured": 1, "openings": [
+            {"side": "back", "length": 482, "height": 382}]})
+        back = next(pane for pane in openings["panes"] if pane["side"] == "back")
+        # The design's 502 x 393.5 mm for an opening of 478 x 380 mm
+        self.assertEqual((back["to_cut"]["length"], back["to_cut"]["height"]), (506, 395.5))
+
+    def test_the_least_margin_comes_first(self):
+        report = self.inspected(CHECK_FAILS, of_back(388.2))
+        worst = [margin["worst"] for margin in report["margins"]]
+        self.assertEqual(worst, sorted(worst))
+        self.assertEqual((report["margins"][0]["about"], report["margins"][0]["id"]),
+                         ("back/top", "engagement"))
+        self.assertAlmostEqual(report["margins"][0]["margin"], 388.2 - 380 - 6 - 3, places=9)
+
+    def test_the_schema_is_sound_and_refuses_what_is_not_of_it(self):
+        jsonschema.Draft7Validator.check_schema(SCHEMA)
+        report = self.inspected(FINE, of_back(393.5))
+        for change in ({"verdict": "good"}, {"bowfront_inspection": 2}, {"more": 1},
+                       {"panes": [{"side": "top"}]}, {"margins": [{"about": "front"}]}):
+            self.assertFalse(jsonschema.Draft7Validator(SCHEMA).is_valid({**report, **change}))
+
+    def test_a_rise_within_its_uncertainty_tells_no_radius(self):
+        path = self.write_case({"bowfront_measured": 1, "uncertainty": {"length": 1}, "panes": [
+            {"side": "front", "formed": {"chord": 500, "rise": 0.8}}]}, "m.json")
+        _, error = self.ends(BAD_INPUT, "inspect", PILOT_BOAT, path)
+        self.assertIn("BF-IN-008 /panes/0", error)
+        self.assertIn("tell no radius", error)
 
     def test_faults_of_the_measurements_are_told_all_at_once(self):
         path = self.write_case('{"bowfront_measured": 1,\n"pains": 3,\n"openings": 5}', "m.json")
@@ -79,8 +132,9 @@ class Inspect(program.ProgramTest):
         card = self.folder / "out" / "measuring-card.json"
         text = card.read_text(encoding="utf-8")
         self.ends(FINE, "inspect", PILOT_BOAT, card)
-        card.write_text(text.replace("// along the mid-surface: 542.71 mm\n        \"length\": null",
-                                     "\"length\": 555", 1), encoding="utf-8")
+        at = text.index('"length": null', text.index("// length along the mid-surface: 542.71 mm"))
+        card.write_text(text[:at] + '"length": 555' + text[at + len('"length": null'):],
+                        encoding="utf-8")
         out, _ = self.ends(CHECK_FAILS, "inspect", PILOT_BOAT, card)
         self.assertIn("Pane, front: 555.00 x", out)
 
@@ -94,8 +148,9 @@ class Inspect(program.ProgramTest):
         self.assertIn("Only then cut grooves", order[formed]["hold"])
 
     def test_the_schema_is_printed(self):
-        out, _ = self.ends(FINE, "schema", "measured")
-        self.assertEqual(json.loads(out)["$id"], "measured.schema.json")
+        for name in ("measured", "inspection"):
+            out, _ = self.ends(FINE, "schema", name)
+            self.assertEqual(json.loads(out)["$id"], f"{name}.schema.json")
 
 
 if __name__ == "__main__":

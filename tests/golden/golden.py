@@ -66,6 +66,10 @@ def of_example(program, case, expected):
             if name in names:
                 yield expected / name, (folder / name).read_bytes()
     yield expected / "check.txt", run(program, "check", case)
+    measured = case.with_name("measured.json")
+    if measured.is_file():
+        yield expected / "inspect.txt", run(program, "inspect", case, measured)
+        yield expected / "inspection.json", run(program, "inspect", case, measured, "--json")
 
 
 def golden_files(program):

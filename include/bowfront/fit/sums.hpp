@@ -142,6 +142,9 @@ struct PaneSums {
     N blank_width;
     N formed_thickness;
     N thickest;               ///< formed thickness at its most
+    N bearing_thickness;      ///< that loads are borne by: as bought; of a pane that was measured, at
+                              ///< its thinnest place and as it was before it was heated
+    N bearing_thickness_least;
     N reach;                  ///< how far an end can go into a post groove before it touches
     // Curved panes; 0 for flat ones.
     N radius;                 ///< of the mid-surface

@@ -137,6 +137,13 @@ struct MeasuredSize {
     double uncertainty = 0;  ///< ± mm of the measuring, ≥ 0
 };
 
+/// The radius of a formed pane's inside face, when nothing holds it, by measured chord and rise.
+struct MeasuredRadius {
+    double value = 0;  ///< mm, > 0
+    double least = 0;  ///< with chord and rise off as far as the measuring may be, > 0, ≤ value
+    double most = 0;   ///< the same, ≥ value
+};
+
 /// What was measured of a pane and of its place in the frame. Each size that is there takes the
 /// place of the design's, and its uncertainty that of the design's tolerance. Of sizes measured in
 /// several places: the one that the pane meets first.
@@ -146,6 +153,8 @@ struct AsMade {
     std::optional<MeasuredSize> length;     ///< as formed, on the mid-surface
     std::optional<MeasuredSize> height;     ///< as formed
     std::optional<MeasuredSize> thickness;  ///< as formed, at the thickest place
+    std::optional<MeasuredSize> thinnest;   ///< as formed, at the thinnest place
+    std::optional<MeasuredRadius> radius;   ///< takes the place of the springback and its spread
     std::optional<MeasuredSize> opening_length;  ///< along the glazing line
     std::optional<MeasuredSize> opening_height;
     std::optional<MeasuredSize> base_depth;    ///< of the groove, at the shallowest place

@@ -1,7 +1,9 @@
 #include "bowfront/study/sweep.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
+#include <utility>
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/base/number_text.hpp"
@@ -123,6 +125,47 @@ TEST(Sweep, figures_are_those_of_the_case_with_the_numbers_set) {
               pane.edge(PaneEdge::end).engagement_least);
     EXPECT_EQ(column("panes/back/room/sideways/worst"),
               number_text(sums.pane(CaseSide::back)->room_sideways.worst));
+}
+
+// The frame is kept where no varied number can change it. A table of one line has nothing to keep, so
+// each line of a sweep must be that of a sweep over its own two numbers alone.
+TEST(Sweep, lines_are_those_of_sweeps_that_have_no_frame_to_keep) {
+    const Case base = sample::pilot_boat();
+    const auto steps_round = [](double value) {
+        const auto text = [](double number) { return rounded_text(number, 6); };
+        // An angle, a ratio, a length or a temperature: a little more, and more than that.
+        const double step = value == 0 ? 0.01 : std::abs(value) / 50;
+        return Steps(text(value), text(value + 2 * step), text(step));
+    };
+    std::vector<std::pair<std::string, double>> places;
+    visit_values(base, [&](double value, const Origin& origin) {
+        places.emplace_back(origin.pointer, value);
+    });
+    std::size_t varied = 0;
+    std::size_t webs = 0;
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        // Every number of the case, with one of the frame varying slowly beside it: of post grooves
+        // so deep that the web between them has the least margin, and stands in the table.
+        const auto& [pointer, value] = places[i];
+        if (pointer.empty() || pointer == "/frame/groove/depth/post") {
+            continue;
+        }
+        Sweep sweep;
+        sweep.base = base;
+        sweep.axes = {axis_of(base, "/frame/groove/depth/post", Steps("16", "16.5", "0.5")),
+                      axis_of(base, pointer, steps_round(value))};
+        const auto rows = rows_of(table_of(sweep));
+        ASSERT_EQ(rows.size(), 1 + sweep.count()) << pointer;
+        webs += static_cast<std::size_t>(
+            std::count_if(rows.begin(), rows.end(), [](const auto& row) { return row[4] == "web"; }));
+        for (std::size_t line = 0; line < sweep.count(); ++line) {
+            sweep.shard = {line + 1, sweep.count()};
+            EXPECT_EQ(rows_of(table_of(sweep)).back(), rows[line + 1]) << pointer << ' ' << line;
+        }
+        ++varied;
+    }
+    EXPECT_GT(varied, 50U);
+    EXPECT_GT(webs, varied);
 }
 
 TEST(Sweep, variant_that_cannot_be_built_says_why_and_has_no_figures) {

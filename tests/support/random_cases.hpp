@@ -1,0 +1,33 @@
+#pragma once
+/// \file
+/// Random cases that can be built, the same ones for the same seed.
+
+#include <random>
+
+#include "bowfront/model/case.hpp"
+
+namespace bowfront::sample {
+
+/// Draws cases; those that `fit::objections` has something against are drawn again.
+class RandomCases {
+  public:
+    explicit RandomCases(unsigned seed) : random_(seed) {}
+
+    [[nodiscard]] Case sound();
+
+    double draw(double low, double high) {
+        return std::uniform_real_distribution<double>(low, high)(random_);
+    }
+
+    template <class T, std::size_t n>
+    T pick(const T (&choices)[n]) {
+        return choices[std::uniform_int_distribution<std::size_t>(0, n - 1)(random_)];
+    }
+
+  private:
+    Case drawn();
+
+    std::mt19937_64 random_;
+};
+
+}  // namespace bowfront::sample
