@@ -287,7 +287,7 @@ void object_to_sums(const Case& c, const CaseSums<double>& sums, Objections& lis
 
 }  // namespace
 
-Solution solution(const Case& c) {
+Solution solution_of_sums(const Case& c) {
     Solution out;
     Objections list;
     object_to_values(c, list);
@@ -298,11 +298,18 @@ Solution solution(const Case& c) {
         out.sums = solve(c);
         object_to_sums(c, out.sums, list);
     }
-    if (list.empty()) {
+    out.objections = list.take();
+    return out;
+}
+
+Solution solution(const Case& c) {
+    Solution out = solution_of_sums(c);
+    if (out.objections.empty()) {
+        Objections list;
         out.layout = layout(c, out.sums);
         object_to_layout(c, out.layout, list);
+        out.objections = list.take();
     }
-    out.objections = list.take();
     return out;
 }
 

@@ -32,6 +32,10 @@ struct Solution {
 /// worked out once.
 [[nodiscard]] Solution solution(const Case& c);
 
+/// The same without the layout, and without what could be objected to it: enough for all that the
+/// frame's outlines have no part in, and far cheaper.
+[[nodiscard]] Solution solution_of_sums(const Case& c);
+
 /// All checks of a case, in a fixed order: panes in file order, then the frame, then the forms.
 /// A check fails when its nominal breaks the limit, and warns when only the worst case does.
 /// @param c       free of objections
@@ -39,5 +43,11 @@ struct Solution {
 /// @param layout  `layout(c, sums)`
 [[nodiscard]] std::vector<Finding> checks(const Case& c, const CaseSums<double>& sums,
                                           const Layout& layout);
+
+/// Those of `checks` that need no layout, panes then forms.
+[[nodiscard]] std::vector<Finding> checks_of_sums(const Case& c, const CaseSums<double>& sums);
+
+/// The others: those of the frame's outlines.
+[[nodiscard]] std::vector<Finding> checks_of_frame(const Case& c, const Layout& layout);
 
 }  // namespace bowfront::fit

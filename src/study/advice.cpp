@@ -1,0 +1,290 @@
+#include "bowfront/study/advice.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <tuple>
+#include <utility>
+
+#include "setting.hpp"
+#include "trial.hpp"
+
+namespace bowfront::study {
+namespace {
+
+// A change of what is missing that is more than the rounding of the sums.
+constexpr double kGain = 1e-9;
+// Far more than a search of thousands of rungs takes.
+constexpr int kMostTries = 40;
+
+double missing_of(const Finding& finding) {
+    return -std::min(finding.margin(), finding.worst_margin());
+}
+
+// The smallest rung of a ladder that settles a finding.
+class Climb {
+  public:
+    Climb(const Ladder& ladder, double missing, std::function<Outcome(std::size_t)> tried)
+        : ladder_(ladder), missing_(missing), tried_(std::move(tried)) {}
+
+    /// @param wanted  the status that is good enough
+    [[nodiscard]] std::optional<std::size_t> first(Status wanted) {
+        wanted_ = wanted;
+        if (ladder_.count == 0) {
+            return std::nullopt;
+        }
+        Outcome now = outcome(0);
+        if (!now.sound) {
+            return std::nullopt;
+        }
+        if (good(now)) {
+            return 0;
+        }
+        if (ladder_.count == 1 || missing_ - now.missing <= kGain) {
+            return std::nullopt;  // no help, or the wrong way
+        }
+        return bracketed(now);
+    }
+
+  private:
+    struct Step {
+        double rung = -1;  // the value as it stands is one rung before the first
+        double missing = 0;
+    };
+
+    [[nodiscard]] bool good(const Outcome& outcome) const {
+        return outcome.sound && outcome.status <= wanted_;
+    }
+
+    Outcome outcome(std::size_t rung) {
+        const auto known = known_.find(rung);
+        return known != known_.end() ? known->second
+                                     : known_.emplace(rung, tried_(rung)).first->second;
+    }
+
+    // Where a straight line through two steps holds the limit; twice as far where it does not tell.
+    [[nodiscard]] static double aimed(const Step& before, const Step& now) {
+        const double slope = (before.missing - now.missing) / (now.rung - before.rung);
+        const double far = 2 * now.rung + 2;
+        if (slope <= 0 || now.missing <= 0) {
+            return far;
+        }
+        return now.rung + std::max(1.0, std::ceil(now.missing / slope - kGain));
+    }
+
+    std::optional<std::size_t> bracketed(const Outcome& at_first) {
+        Step before{-1, missing_};
+        Step now{0, at_first.missing};
+        double end = static_cast<double>(ladder_.count);  // no rung from here on is of use
+        for (int i = 0; i < kMostTries && now.rung + 1 < end; ++i) {
+            double next = std::min(aimed(before, now), static_cast<double>(ladder_.count) - 1);
+            next = next < end ? next : std::floor((now.rung + end) / 2);
+            const Outcome there = outcome(static_cast<std::size_t>(next));
+            if (good(there)) {
+                return narrowed(now.rung, next);
+            }
+            if (!there.sound) {
+                end = next;
+            } else if (now.missing - there.missing <= kGain) {
+                return std::nullopt;  // past its best
+            } else {
+                before = now;
+                now = {next, there.missing};
+            }
+        }
+        return std::nullopt;
+    }
+
+    std::size_t narrowed(double low, double high) {
+        if (high - low > 1 && !good(outcome(static_cast<std::size_t>(high - 1)))) {
+            return static_cast<std::size_t>(high);  // as aimed
+        }
+        while (high - low > 1) {
+            const double middle = std::floor((low + high) / 2);
+            (good(outcome(static_cast<std::size_t>(middle))) ? high : low) = middle;
+        }
+        return static_cast<std::size_t>(high);
+    }
+
+    const Ladder& ladder_;
+    double missing_;
+    std::function<Outcome(std::size_t)> tried_;
+    std::map<std::size_t, Outcome> known_;
+    Status wanted_ = Status::pass;
+};
+
+// A change that the search found, not proven yet.
+struct Candidate {
+    Change change;
+    std::function<void(Case&)> put;
+};
+
+std::string words_of(const Setting& setting, const Rung& rung) {
+    const std::string now =
+        setting.given ? "now " + setting.shown : setting.shown + " is assumed";
+    const bool word = setting.of == Setting::Of::word;
+    return (word ? "set " : "make ") + setting.name + (word ? " to " : " ") + rung.shown + " (" +
+           now + ")";
+}
+
+bool asks_less(const Candidate& candidate) {
+    return candidate.change.touches == Touches::demand;
+}
+
+}  // namespace
+
+class Adviser::Search {
+  public:
+    Search(const Case& c, const std::vector<Finding>& findings, const ChanceOptions& chance,
+           CaseFile file)
+        : c_(c), chance_(chance), file_(std::move(file)), trials_(findings, chance_, file_) {}
+
+    // All that may be told of a finding, in the order in which it is.
+    std::vector<Change> changes(const Finding& finding) {
+        std::vector<Change> found;
+        for (const Status wanted : {Status::pass, Status::warn}) {
+            if (!found.empty() || wanted >= finding.status) {
+                break;
+            }
+            std::vector<Candidate> list = candidates(finding, wanted, Touches::demand);
+            std::stable_sort(list.begin(), list.end(), [](const auto& one, const auto& other) {
+                return std::tuple(asks_less(one), one.change.relative) <
+                       std::tuple(asks_less(other), other.change.relative);
+            });
+            for (Candidate& candidate : list) {
+                if (found.size() < kMostChanges && proven(candidate, finding, wanted)) {
+                    found.push_back(std::move(candidate.change));
+                }
+            }
+        }
+        return found;
+    }
+
+    std::optional<Change> correction(const Finding& finding) {
+        if (finding.code == Code::fit_shrink) {
+            return std::nullopt;
+        }
+        for (const Touches most : {Touches::method, Touches::look}) {
+            for (const Status wanted : {Status::pass, Status::warn}) {
+                const bool allowed = most < Touches::look || finding.status == Status::fail;
+                if (!allowed || wanted >= finding.status) {
+                    continue;
+                }
+                if (auto change = first_by_kind(finding, wanted, most)) {
+                    return change;
+                }
+            }
+        }
+        return std::nullopt;
+    }
+
+  private:
+    std::optional<Change> first_by_kind(const Finding& finding, Status wanted, Touches most) {
+        std::vector<Candidate> list = candidates(finding, wanted, most);
+        std::stable_sort(list.begin(), list.end(), [](const auto& one, const auto& other) {
+            return std::tuple(one.change.touches, one.change.relative) <
+                   std::tuple(other.change.touches, other.change.relative);
+        });
+        for (Candidate& candidate : list) {
+            if (proven(candidate, finding, wanted)) {
+                return std::move(candidate.change);
+            }
+        }
+        return std::nullopt;
+    }
+
+    // The smallest change of each setting that settles the finding by the sums.
+    std::vector<Candidate> candidates(const Finding& finding, Status wanted, Touches most) {
+        std::vector<Candidate> list;
+        for (const Setting& setting : settings_for(c_, finding, file_)) {
+            if (setting.touches > most) {
+                continue;
+            }
+            std::optional<Candidate> smallest;
+            for (const Ladder& ladder : setting.ladders) {
+                auto candidate = climbed(setting, ladder, finding, wanted);
+                if (candidate &&
+                    (!smallest || candidate->change.relative < smallest->change.relative)) {
+                    smallest = std::move(candidate);
+                }
+            }
+            if (smallest) {
+                list.push_back(std::move(*smallest));
+            }
+        }
+        return list;
+    }
+
+    std::optional<Candidate> climbed(const Setting& setting, const Ladder& ladder,
+                                     const Finding& finding, Status wanted) {
+        const bool of_frame = code_text(finding.code).starts_with("BF-FRAME");
+        if (of_frame && !Trials::shapes_frame(setting.pointer)) {
+            return std::nullopt;
+        }
+        const Extent extent = of_frame ? Extent::whole : Extent::sums;
+        Case changed = c_;
+        Climb climb(ladder, missing_of(finding), [&](std::size_t rung) {
+            ladder.put(changed, rung);
+            return trials_.run(changed, finding, extent);
+        });
+        const auto rung = climb.first(wanted);
+        if (!rung) {
+            return std::nullopt;
+        }
+        const Rung value = ladder.rung(*rung);
+        return Candidate{{setting.pointer, setting.from, value.to, words_of(setting, value),
+                          setting.touches, value.relative, finding.status, wanted},
+                         [put = ladder.put, at = *rung](Case& c) { put(c, at); }};
+    }
+
+    // Everything worked out once more from the case as it stands, with this one value changed.
+    bool proven(Candidate& candidate, const Finding& finding, Status wanted) {
+        Case changed = c_;
+        candidate.put(changed);
+        const Outcome outcome = trials_.run(changed, finding, Extent::whole);
+        candidate.change.after = outcome.status;
+        return outcome.sound && !outcome.harms && outcome.status <= wanted;
+    }
+
+    const Case& c_;
+    ChanceOptions chance_;
+    CaseFile file_;
+    Trials trials_;
+};
+
+Adviser::Adviser(const Case& c, const std::vector<Finding>& findings, const ChanceOptions& chance,
+                 CaseFile file)
+    : search_(std::make_unique<Search>(c, findings, chance, std::move(file))) {}
+
+Adviser::~Adviser() = default;
+
+std::vector<Change> Adviser::changes(const Finding& finding) {
+    return search_->changes(finding);
+}
+
+std::optional<Change> Adviser::correction(const Finding& finding) {
+    return search_->correction(finding);
+}
+
+void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& chance,
+            const CaseFile& file) {
+    Adviser adviser(c, findings, chance, file);
+    for (Finding& finding : findings) {
+        if (finding.status == Status::pass) {
+            continue;
+        }
+        finding.changes = adviser.changes(finding);
+        if (finding.changes.empty()) {
+            finding.advice = "no single change of the case file was found that settles this and "
+                             "makes no other check worse; a hint, not tried out: " + finding.advice;
+            continue;
+        }
+        finding.advice.clear();
+        for (const Change& change : finding.changes) {
+            finding.advice += (finding.advice.empty() ? "" : ", or ") + change.words;
+            finding.advice += change.after == Status::pass ? "" : ", which leaves a warning";
+        }
+    }
+}
+
+}  // namespace bowfront::study
