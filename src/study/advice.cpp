@@ -46,6 +46,9 @@ class Climb {
         return bracketed(now);
     }
 
+    /// Whether another finding ends worse at a rung that was tried.
+    [[nodiscard]] bool harms(std::size_t rung) { return outcome(rung).harms; }
+
   private:
     struct Step {
         double rung = -1;  // the value as it stands is one rung before the first
@@ -127,8 +130,9 @@ std::string words_of(const Setting& setting, const Rung& rung) {
            now + ")";
 }
 
-bool asks_less(const Candidate& candidate) {
-    return candidate.change.touches == Touches::demand;
+// What is hidden and how it is worked, before what is seen, before what is asked.
+Touches rank(const Candidate& candidate) {
+    return std::max(candidate.change.touches, Touches::method);
 }
 
 }  // namespace
@@ -148,8 +152,8 @@ class Adviser::Search {
             }
             std::vector<Candidate> list = candidates(finding, wanted, Touches::demand);
             std::stable_sort(list.begin(), list.end(), [](const auto& one, const auto& other) {
-                return std::tuple(asks_less(one), one.change.relative) <
-                       std::tuple(asks_less(other), other.change.relative);
+                return std::tuple(rank(one), one.change.relative) <
+                       std::tuple(rank(other), other.change.relative);
             });
             for (Candidate& candidate : list) {
                 if (found.size() < kMostChanges && proven(candidate, finding, wanted)) {
@@ -228,12 +232,12 @@ class Adviser::Search {
             return trials_.run(changed, finding, extent);
         });
         const auto rung = climb.first(wanted);
-        if (!rung) {
+        if (!rung || climb.harms(*rung)) {
             return std::nullopt;
         }
         const Rung value = ladder.rung(*rung);
         return Candidate{{setting.pointer, setting.from, value.to, words_of(setting, value),
-                          setting.touches, value.relative, finding.status, wanted},
+                          setting.touches, value.relative, finding.status, wanted, {}},
                          [put = ladder.put, at = *rung](Case& c) { put(c, at); }};
     }
 
@@ -243,7 +247,10 @@ class Adviser::Search {
         candidate.put(changed);
         const Outcome outcome = trials_.run(changed, finding, Extent::whole);
         candidate.change.after = outcome.status;
-        return outcome.sound && !outcome.harms && outcome.status <= wanted;
+        candidate.change.brings = outcome.brings;
+        // A warning is not worth a warning.
+        return outcome.sound && !outcome.harms && outcome.status <= wanted &&
+               (outcome.brings.empty() || finding.status == Status::fail);
     }
 
     const Case& c_;
@@ -283,6 +290,9 @@ void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& 
         for (const Change& change : finding.changes) {
             finding.advice += (finding.advice.empty() ? "" : ", or ") + change.words;
             finding.advice += change.after == Status::pass ? "" : ", which leaves a warning";
+            for (const std::string& brought : change.brings) {
+                finding.advice += ", which brings the warning " + brought;
+            }
         }
     }
 }

@@ -39,28 +39,32 @@ bool Trials::shapes_frame(const std::string& pointer) {
                        [&](std::string_view shape) { return pointer.starts_with(shape); });
 }
 
-Status Trials::before(const Finding& finding) const {
-    const auto found = before_.find({finding.id, finding.about});
-    return found == before_.end() ? Status::pass : found->second;
+void Trials::weigh(const std::vector<Finding>& after, const Finding& watched,
+                   Outcome& outcome) const {
+    for (const Finding& finding : after) {
+        if (finding.id == watched.id && finding.about == watched.about) {
+            outcome.status = finding.status;
+            outcome.missing = missing(finding);
+            continue;
+        }
+        const auto before = before_.find({finding.id, finding.about});
+        const bool asked = before != before_.end();
+        if (asked ? finding.status > before->second : finding.status == Status::fail) {
+            outcome.harms = true;
+        } else if (!asked && finding.status == Status::warn) {
+            outcome.brings.push_back(finding.id + " " + finding.about);
+        }
+    }
 }
 
-// Where all limits of a pane hold at worst, they hold in every sample, and none is drawn.
-void Trials::add_chance(const Case& changed, const CaseSums<double>& sums, const Finding& watched,
-                        Extent extent, std::vector<Finding>& after) const {
-    const bool asked = watched.code == Code::fit_chance;
+// Where all limits of the panes hold at worst, they hold in every sample, and none is drawn.
+bool Trials::chance_counts(const std::vector<Finding>& after, const Finding& watched,
+                           Extent extent) const {
     const bool held = std::all_of(after.begin(), after.end(), [](const Finding& finding) {
         return finding.status == Status::pass || !is_limit_of_fit(finding);
     });
-    if (!with_chance_ || held || (!asked && extent == Extent::sums)) {
-        return;
-    }
-    ChanceOptions options = chance_;
-    if (extent == Extent::sums) {
-        options.samples = std::min(options.samples, kSamplesOfSearch);
-    }
-    for (Finding& finding : chance_checks(first_time_fit(changed, sums, options))) {
-        after.push_back(std::move(finding));
-    }
+    return with_chance_ && !held &&
+           (watched.code == Code::fit_chance || extent == Extent::whole);
 }
 
 Outcome Trials::run(const Case& changed, const Finding& watched, Extent extent) const {
@@ -73,18 +77,17 @@ Outcome Trials::run(const Case& changed, const Finding& watched, Extent extent) 
     if (!solution.objections.empty()) {
         return outcome;
     }
-    std::vector<Finding> after = extent == Extent::whole
-                                     ? fit::checks(changed, solution.sums, solution.layout)
-                                     : fit::checks_of_sums(changed, solution.sums);
-    add_chance(changed, solution.sums, watched, extent, after);
-    outcome = {true, Status::pass, 0, false};
-    for (const Finding& finding : after) {
-        if (finding.id == watched.id && finding.about == watched.about) {
-            outcome.status = finding.status;
-            outcome.missing = missing(finding);
-        } else if (finding.status > before(finding)) {
-            outcome.harms = true;
+    const std::vector<Finding> after = extent == Extent::whole
+                                           ? fit::checks(changed, solution.sums, solution.layout)
+                                           : fit::checks_of_sums(changed, solution.sums);
+    outcome = {true, Status::pass, 0, false, {}};
+    weigh(after, watched, outcome);
+    if (!outcome.harms && chance_counts(after, watched, extent)) {
+        ChanceOptions options = chance_;
+        if (extent == Extent::sums) {
+            options.samples = std::min(options.samples, kSamplesOfSearch);
         }
+        weigh(chance_checks(first_time_fit(changed, solution.sums, options)), watched, outcome);
     }
     return outcome;
 }

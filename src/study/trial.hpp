@@ -16,7 +16,8 @@ struct Outcome {
     bool sound = false;  ///< the case can be built; nothing else counts where not
     Status status = Status::fail;  ///< of the finding; one that is not made any more passes
     double missing = 0;            ///< of its limit, in its unit; negative where it is held
-    bool harms = true;             ///< another finding ends worse than before
+    bool harms = true;             ///< another finding ends worse than before, or a new one fails
+    std::vector<std::string> brings = {};  ///< checks that were not made before, and warn
 };
 
 /// Which part of the checks is run.
@@ -39,9 +40,9 @@ class Trials {
   private:
     using Name = std::pair<std::string, std::string>;
 
-    [[nodiscard]] Status before(const Finding& finding) const;
-    void add_chance(const Case& changed, const CaseSums<double>& sums, const Finding& watched,
-                    Extent extent, std::vector<Finding>& after) const;
+    void weigh(const std::vector<Finding>& after, const Finding& watched, Outcome& outcome) const;
+    [[nodiscard]] bool chance_counts(const std::vector<Finding>& after, const Finding& watched,
+                                     Extent extent) const;
 
     const ChanceOptions& chance_;
     const CaseFile& file_;

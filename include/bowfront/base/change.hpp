@@ -3,6 +3,7 @@
 /// A change of the case file that settles a finding, tried out before it is told.
 
 #include <string>
+#include <vector>
 
 #include "bowfront/base/status.hpp"
 
@@ -17,7 +18,8 @@ enum class Touches {
 };
 
 /// One value of the case file put in the place of another. All sums and checks were done again
-/// with it: the finding that it belongs to ends as told, and no other one ends worse than before.
+/// with it: the finding that it belongs to ends as told, and no other one ends worse than before. A
+/// check that is only made since the change may warn where the finding failed, and is then named.
 struct Change {
     std::string pointer;  ///< JSON pointer of the value; the file may leave it out
     std::string from;     ///< the value as the file spells it, or the default that stands in for it
@@ -27,6 +29,7 @@ struct Change {
     double relative = 0;  ///< how large it is against the value; 1 for a word in place of another
     Status before = Status::fail;  ///< of the finding
     Status after = Status::pass;   ///< of the finding
+    std::vector<std::string> brings = {};  ///< checks that are only made since and warn: id, about
 };
 
 }  // namespace bowfront

@@ -33,7 +33,8 @@ struct CaseFile {
 /// 0.5 mm for timber and plan, 1/64 in throughout in inch files, whole degrees and newtons, sheets
 /// and cutters by the sizes that are sold), a word is replaced by each other one. The smallest
 /// change counts with which the finding passes and no other finding ends worse than before; where
-/// none makes it pass, the smallest that turns a fail into a warning. Sizes that follow others by
+/// none makes it pass, the smallest that turns a fail into a warning. A check that was not made
+/// before may warn where a fail is settled by it, and is named. Sizes that follow others by
 /// the file's own rules (a pane its grooves, a post's depth its width) follow them here.
 class Adviser {
   public:
@@ -46,9 +47,10 @@ class Adviser {
     Adviser& operator=(const Adviser&) = delete;
     ~Adviser();
 
-    /// Up to kMostChanges of different values: those that make the finding pass before those that
-    /// leave a warning, what asks less of case or shop (Touches::demand) after the rest, the
-    /// smaller change against its value first. Empty where no single change helps.
+    /// Up to kMostChanges of different values that make the finding pass; where there is none, that
+    /// leave a warning of a fail. What is hidden and how it is worked come before the look of the
+    /// case, and that before what is asked of case and shop; among them the smaller change against
+    /// its value first. Empty where no single change helps.
     /// @param finding  one of the findings that does not pass
     [[nodiscard]] std::vector<Change> changes(const Finding& finding);
 
