@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <tuple>
 
 namespace bowfront {
 
@@ -17,9 +18,12 @@ std::vector<const Finding*> worst_first(const std::vector<Finding>& findings) {
             order.push_back(&finding);
         }
     }
-    std::stable_sort(order.begin(), order.end(), [](const Finding* one, const Finding* other) {
-        return one->status != other->status ? one->status > other->status
-                                            : one->shortfall() > other->shortfall();
+    const auto rank = [](const Finding& finding) {
+        return std::tuple(finding.status == Status::fail ? 0 : 1,
+                          finding.code == Code::fit_chance ? 1 : 0, -finding.shortfall());
+    };
+    std::stable_sort(order.begin(), order.end(), [&](const Finding* one, const Finding* other) {
+        return rank(*one) < rank(*other);
     });
     return order;
 }

@@ -1,5 +1,6 @@
 #include "bowfront/pipeline/advise.hpp"
 
+#include <algorithm>
 #include <memory>
 #include <optional>
 #include <utility>
@@ -11,9 +12,23 @@
 namespace bowfront {
 namespace {
 
+// A value that is spread over lines, on one.
+std::string on_one_line(const std::string& spelling) {
+    std::string line;
+    for (std::size_t at = 0; at < spelling.size();) {
+        const std::size_t word = spelling.find_first_not_of(" \t\r\n", at);
+        const std::string_view blank = std::string_view(spelling).substr(at, word - at);
+        line += blank.find('\n') == std::string_view::npos ? blank : " ";
+        const std::size_t end = std::min(spelling.find_first_of(" \t\r\n", word), spelling.size());
+        line += spelling.substr(word, end - word);
+        at = end;
+    }
+    return line;
+}
+
 study::CaseFile case_file(std::string_view text) {
     const auto file = std::make_shared<const io::EditedText>(std::string(text));
-    return {[file](const std::string& pointer) { return file->spelling(pointer); },
+    return {[file](const std::string& pointer) { return on_one_line(file->spelling(pointer)); },
             io::VariedCase::contradiction};
 }
 

@@ -48,7 +48,8 @@ struct Finding {
 };
 
 /// The findings that do not pass, the worst first: fails before warnings, each by its shortfall,
-/// the larger first; equals in the order given.
+/// the larger first, equals in the order given. The chance of a first-time fit comes after those
+/// of its status, since it follows from them.
 [[nodiscard]] std::vector<const Finding*> worst_first(const std::vector<Finding>& findings);
 
 /// The worst status among findings; `pass` for none.
