@@ -229,27 +229,49 @@ class Adviser::Search {
         Case changed = c_;
         Climb climb(ladder, missing_of(finding), [&](std::size_t rung) {
             ladder.put(changed, rung);
-            return trials_.run(changed, finding, extent);
+            return trials_.tried(changed, finding, extent);
         });
         const auto rung = climb.first(wanted);
         if (!rung || climb.harms(*rung)) {
             return std::nullopt;
         }
-        const Rung value = ladder.rung(*rung);
-        return Candidate{{setting.pointer, setting.from, value.to, words_of(setting, value),
-                          setting.touches, value.relative, finding.status, wanted, {}},
-                         [put = ladder.put, at = *rung](Case& c) { put(c, at); }};
+        Candidate candidate = candidate_at(setting, ladder, *rung, finding, wanted);
+        // A chance was searched for with few samples; drawn in full it may want a little more.
+        constexpr std::size_t kMore = 3;
+        for (std::size_t at = *rung + 1; finding.code == Code::fit_chance && at <= *rung + kMore &&
+                                         at < ladder.count && !proven(candidate, finding, wanted);
+             ++at) {
+            candidate = candidate_at(setting, ladder, at, finding, wanted);
+        }
+        return candidate;
     }
 
-    // Everything worked out once more from the case as it stands, with this one value changed.
+    static Candidate candidate_at(const Setting& setting, const Ladder& ladder, std::size_t rung,
+                                  const Finding& finding, Status wanted) {
+        const Rung value = ladder.rung(rung);
+        return {{setting.pointer, setting.from, value.to, words_of(setting, value), setting.touches,
+                 value.relative, finding.status, wanted, {}},
+                [put = ladder.put, rung](Case& c) { put(c, rung); }};
+    }
+
+    // Everything worked out once more from the case as it stands, with this one value changed. The
+    // same change is often tried for several findings.
     bool proven(Candidate& candidate, const Finding& finding, Status wanted) {
-        Case changed = c_;
-        candidate.put(changed);
-        const Outcome outcome = trials_.run(changed, finding, Extent::whole);
+        const std::string key = candidate.change.pointer + "=" + candidate.change.to;
+        auto known = known_.find(key);
+        if (known == known_.end()) {
+            Case changed = c_;
+            candidate.put(changed);
+            known = known_.emplace(key, trials_.found(changed)).first;
+        }
+        if (!known->second) {
+            return false;
+        }
+        const Outcome outcome = trials_.weighed(*known->second, finding);
         candidate.change.after = outcome.status;
         candidate.change.brings = outcome.brings;
         // A warning is not worth a warning.
-        return outcome.sound && !outcome.harms && outcome.status <= wanted &&
+        return !outcome.harms && outcome.status <= wanted &&
                (outcome.brings.empty() || finding.status == Status::fail);
     }
 
@@ -257,6 +279,7 @@ class Adviser::Search {
     ChanceOptions chance_;
     CaseFile file_;
     Trials trials_;
+    std::map<std::string, std::optional<std::vector<Finding>>> known_;  // by the change
 };
 
 Adviser::Adviser(const Case& c, const std::vector<Finding>& findings, const ChanceOptions& chance,

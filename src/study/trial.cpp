@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <string_view>
-
-#include "bowfront/fit/checks.hpp"
-
+#include <utility>
 namespace bowfront::study {
 namespace {
 
@@ -27,7 +25,7 @@ Trials::Trials(const std::vector<Finding>& findings, const ChanceOptions& chance
                const CaseFile& file)
     : chance_(chance), file_(file) {
     for (const Finding& finding : findings) {
-        before_.emplace(Name{finding.id, finding.about}, finding.status);
+        before_.emplace(std::pair(finding.id, finding.about), finding.status);
         with_chance_ = with_chance_ || finding.code == Code::fit_chance;
     }
 }
@@ -39,8 +37,8 @@ bool Trials::shapes_frame(const std::string& pointer) {
                        [&](std::string_view shape) { return pointer.starts_with(shape); });
 }
 
-void Trials::weigh(const std::vector<Finding>& after, const Finding& watched,
-                   Outcome& outcome) const {
+Outcome Trials::weighed(const std::vector<Finding>& after, const Finding& watched) const {
+    Outcome outcome{true, Status::pass, 0, false, {}};
     for (const Finding& finding : after) {
         if (finding.id == watched.id && finding.about == watched.about) {
             outcome.status = finding.status;
@@ -48,48 +46,58 @@ void Trials::weigh(const std::vector<Finding>& after, const Finding& watched,
             continue;
         }
         const auto before = before_.find({finding.id, finding.about});
-        const bool asked = before != before_.end();
-        if (asked ? finding.status > before->second : finding.status == Status::fail) {
+        const bool made = before != before_.end();
+        if (made ? finding.status > before->second : finding.status == Status::fail) {
             outcome.harms = true;
-        } else if (!asked && finding.status == Status::warn) {
+        } else if (!made && finding.status == Status::warn) {
             outcome.brings.push_back(finding.id + " " + finding.about);
         }
     }
+    return outcome;
+}
+
+std::optional<fit::Solution> Trials::solved(const Case& changed, Extent extent) const {
+    if (file_.contradiction && !file_.contradiction(changed).empty()) {
+        return std::nullopt;
+    }
+    fit::Solution solution =
+        extent == Extent::whole ? fit::solution(changed) : fit::solution_of_sums(changed);
+    return solution.objections.empty() ? std::optional(std::move(solution)) : std::nullopt;
+}
+
+Outcome Trials::tried(const Case& changed, const Finding& watched, Extent extent) const {
+    const auto solution = solved(changed, extent);
+    if (!solution) {
+        return {};
+    }
+    std::vector<Finding> after = extent == Extent::whole
+                                     ? fit::checks(changed, solution->sums, solution->layout)
+                                     : fit::checks_of_sums(changed, solution->sums);
+    if (watched.code == Code::fit_chance) {
+        const ChanceOptions few{std::min(chance_.samples, kSamplesOfSearch), chance_.seed};
+        for (Finding& finding : chance_checks(first_time_fit(changed, solution->sums, few))) {
+            after.push_back(std::move(finding));
+        }
+    }
+    return weighed(after, watched);
 }
 
 // Where all limits of the panes hold at worst, they hold in every sample, and none is drawn.
-bool Trials::chance_counts(const std::vector<Finding>& after, const Finding& watched,
-                           Extent extent) const {
-    const bool held = std::all_of(after.begin(), after.end(), [](const Finding& finding) {
+std::optional<std::vector<Finding>> Trials::found(const Case& changed) const {
+    const auto solution = solved(changed, Extent::whole);
+    if (!solution) {
+        return std::nullopt;
+    }
+    std::vector<Finding> after = fit::checks(changed, solution->sums, solution->layout);
+    const bool certain = std::all_of(after.begin(), after.end(), [](const Finding& finding) {
         return finding.status == Status::pass || !is_limit_of_fit(finding);
     });
-    return with_chance_ && !held &&
-           (watched.code == Code::fit_chance || extent == Extent::whole);
-}
-
-Outcome Trials::run(const Case& changed, const Finding& watched, Extent extent) const {
-    Outcome outcome;
-    if (file_.contradiction && !file_.contradiction(changed).empty()) {
-        return outcome;
-    }
-    const fit::Solution solution =
-        extent == Extent::whole ? fit::solution(changed) : fit::solution_of_sums(changed);
-    if (!solution.objections.empty()) {
-        return outcome;
-    }
-    const std::vector<Finding> after = extent == Extent::whole
-                                           ? fit::checks(changed, solution.sums, solution.layout)
-                                           : fit::checks_of_sums(changed, solution.sums);
-    outcome = {true, Status::pass, 0, false, {}};
-    weigh(after, watched, outcome);
-    if (!outcome.harms && chance_counts(after, watched, extent)) {
-        ChanceOptions options = chance_;
-        if (extent == Extent::sums) {
-            options.samples = std::min(options.samples, kSamplesOfSearch);
+    if (with_chance_ && !certain) {
+        for (Finding& finding : chance_checks(first_time_fit(changed, solution->sums, chance_))) {
+            after.push_back(std::move(finding));
         }
-        weigh(chance_checks(first_time_fit(changed, solution.sums, options)), watched, outcome);
     }
-    return outcome;
+    return after;
 }
 
 }  // namespace bowfront::study

@@ -3,10 +3,12 @@
 /// What becomes of a case's findings when a value is changed.
 
 #include <map>
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
+#include "bowfront/fit/checks.hpp"
 #include "bowfront/study/advice.hpp"
 
 namespace bowfront::study {
@@ -31,22 +33,26 @@ class Trials {
   public:
     Trials(const std::vector<Finding>& findings, const ChanceOptions& chance, const CaseFile& file);
 
+    /// A step of a search. The chance is only drawn where it is watched, and in few samples.
     /// @param watched  one of the findings
-    [[nodiscard]] Outcome run(const Case& changed, const Finding& watched, Extent extent) const;
+    [[nodiscard]] Outcome tried(const Case& changed, const Finding& watched, Extent extent) const;
+
+    /// Everything that is found of a changed case, its chance included where it may be less than
+    /// certain; nothing for one that can't be built.
+    [[nodiscard]] std::optional<std::vector<Finding>> found(const Case& changed) const;
+
+    /// What findings of a changed case mean for one of those before.
+    [[nodiscard]] Outcome weighed(const std::vector<Finding>& after, const Finding& watched) const;
 
     /// Whether the outlines of the frame may change with a value.
     [[nodiscard]] static bool shapes_frame(const std::string& pointer);
 
   private:
-    using Name = std::pair<std::string, std::string>;
-
-    void weigh(const std::vector<Finding>& after, const Finding& watched, Outcome& outcome) const;
-    [[nodiscard]] bool chance_counts(const std::vector<Finding>& after, const Finding& watched,
-                                     Extent extent) const;
+    [[nodiscard]] std::optional<fit::Solution> solved(const Case& changed, Extent extent) const;
 
     const ChanceOptions& chance_;
     const CaseFile& file_;
-    std::map<Name, Status> before_;
+    std::map<std::pair<std::string, std::string>, Status> before_;  // by id and about
     bool with_chance_ = false;
 };
 
