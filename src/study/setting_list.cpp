@@ -20,6 +20,7 @@ constexpr double kFinest = 20;
 // How far a value is tried: more is no small change any more.
 constexpr double kLeast = 0.1;       // mm; of a size that can't be nothing
 constexpr double kDeeper = 20;       // mm; of play and of grooves
+constexpr double kWider = 50;        // mm; of a plate's margin
 constexpr double kLookShare = 0.25;  // of a size that is seen
 constexpr double kBoardShare = 0.5;  // of a board or post
 constexpr double kPaneShare = 0.1;   // of a pane or blank
@@ -235,8 +236,9 @@ void SettingList::groove_width() {
 
 void SettingList::sheet_thickness() {
     if (pane_ != nullptr) {
-        number({pane_->pointer + "/thickness", "the " + side() + " sheet's thickness", Touches::size,
-                Amount::length, kFine, kLeast, kMostSheet, inches() ? kInchSheets : kMetricSheets});
+        number({pane_->pointer + "/thickness", "the " + side() + " sheet's thickness",
+                Touches::look, Amount::length, kFine, kLeast, kMostSheet,
+                inches() ? kInchSheets : kMetricSheets});
     }
 }
 
@@ -251,7 +253,11 @@ void SettingList::plate_thickness(const std::string& plate) {
 }
 
 void SettingList::margin(const std::string& plate) {
-    share("/frame/" + plate + "/margin", "the " + plate + "'s margin", Touches::look, 1, kCoarse);
+    const std::string pointer = "/frame/" + plate + "/margin";
+    if (const auto now = number_at(c_, pointer)) {
+        number({pointer, "the " + plate + "'s margin", Touches::look, Amount::length, kCoarse, kLeast,
+                *now + kWider});
+    }
 }
 
 void SettingList::post(const std::string& key) {

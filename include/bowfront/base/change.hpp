@@ -13,7 +13,7 @@ namespace bowfront {
 enum class Touches {
     size,    ///< play, grooves, blanks, boards, form, oven: hidden, or seen by nobody
     method,  ///< how the work is done
-    look,    ///< what the case looks like, or how its panes are put in
+    look,    ///< what the case looks like and what sheet it takes, or how its panes are put in
     demand   ///< what is asked of the case, or of the shop: limits, loads, tolerances, tools
 };
 
