@@ -25,7 +25,8 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list) 
             "flexed by at most " + mm(error.flexed_worst) + " of radius to a stress of " +
             rounded_text(error.stress_worst, 2) + " MPa" +
             (limit ? " (lasting limit " + rounded_text(limit->value, 1) + " MPa)"
-                   : std::string(" (no lasting limit is known for this sheet)"));
+                   : std::string(" (no lasting limit is known for this sheet)")) +
+            "; a springback that is measured, and stated with its spread, may leave more";
     }
     if (limit) {
         list.enter({Code::fit_radius, "radius-stress", side, "flexed to the grooves' radius", "MPa",

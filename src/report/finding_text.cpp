@@ -45,6 +45,9 @@ std::string finding_text(const Finding& finding) {
         text += kIndent + (&change == &finding.changes.front() ? "- " : "- or ") +
                 change_text(change) + "\n";
     }
+    if (!finding.hint.empty()) {
+        text += kIndent + "a hint, not tried out: " + finding.hint + "\n";
+    }
     return text;
 }
 

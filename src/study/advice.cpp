@@ -1,120 +1,20 @@
 #include "bowfront/study/advice.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <tuple>
 #include <utility>
 
+#include "climb.hpp"
 #include "setting.hpp"
 #include "trial.hpp"
 
 namespace bowfront::study {
 namespace {
 
-// A change of what is missing that is more than the rounding of the sums.
-constexpr double kGain = 1e-9;
-// Far more than a search of thousands of rungs takes.
-constexpr int kMostTries = 40;
-
 double missing_of(const Finding& finding) {
     return -std::min(finding.margin(), finding.worst_margin());
 }
-
-// The smallest rung of a ladder that settles a finding.
-class Climb {
-  public:
-    Climb(const Ladder& ladder, double missing, std::function<Outcome(std::size_t)> tried)
-        : ladder_(ladder), missing_(missing), tried_(std::move(tried)) {}
-
-    /// @param wanted  the status that is good enough
-    [[nodiscard]] std::optional<std::size_t> first(Status wanted) {
-        wanted_ = wanted;
-        if (ladder_.count == 0) {
-            return std::nullopt;
-        }
-        Outcome now = outcome(0);
-        if (!now.sound) {
-            return std::nullopt;
-        }
-        if (good(now)) {
-            return 0;
-        }
-        if (ladder_.count == 1 || missing_ - now.missing <= kGain) {
-            return std::nullopt;  // no help, or the wrong way
-        }
-        return bracketed(now);
-    }
-
-    /// Whether another finding ends worse at a rung that was tried.
-    [[nodiscard]] bool harms(std::size_t rung) { return outcome(rung).harms; }
-
-  private:
-    struct Step {
-        double rung = -1;  // the value as it stands is one rung before the first
-        double missing = 0;
-    };
-
-    [[nodiscard]] bool good(const Outcome& outcome) const {
-        return outcome.sound && outcome.status <= wanted_;
-    }
-
-    Outcome outcome(std::size_t rung) {
-        const auto known = known_.find(rung);
-        return known != known_.end() ? known->second
-                                     : known_.emplace(rung, tried_(rung)).first->second;
-    }
-
-    // Where a straight line through two steps holds the limit; twice as far where it does not tell.
-    [[nodiscard]] static double aimed(const Step& before, const Step& now) {
-        const double slope = (before.missing - now.missing) / (now.rung - before.rung);
-        const double far = 2 * now.rung + 2;
-        if (slope <= 0 || now.missing <= 0) {
-            return far;
-        }
-        return now.rung + std::max(1.0, std::ceil(now.missing / slope - kGain));
-    }
-
-    std::optional<std::size_t> bracketed(const Outcome& at_first) {
-        Step before{-1, missing_};
-        Step now{0, at_first.missing};
-        double end = static_cast<double>(ladder_.count);  // no rung from here on is of use
-        for (int i = 0; i < kMostTries && now.rung + 1 < end; ++i) {
-            double next = std::min(aimed(before, now), static_cast<double>(ladder_.count) - 1);
-            next = next < end ? next : std::floor((now.rung + end) / 2);
-            const Outcome there = outcome(static_cast<std::size_t>(next));
-            if (good(there)) {
-                return narrowed(now.rung, next);
-            }
-            if (!there.sound) {
-                end = next;
-            } else if (now.missing - there.missing <= kGain) {
-                return std::nullopt;  // past its best
-            } else {
-                before = now;
-                now = {next, there.missing};
-            }
-        }
-        return std::nullopt;
-    }
-
-    std::size_t narrowed(double low, double high) {
-        if (high - low > 1 && !good(outcome(static_cast<std::size_t>(high - 1)))) {
-            return static_cast<std::size_t>(high);  // as aimed
-        }
-        while (high - low > 1) {
-            const double middle = std::floor((low + high) / 2);
-            (good(outcome(static_cast<std::size_t>(middle))) ? high : low) = middle;
-        }
-        return static_cast<std::size_t>(high);
-    }
-
-    const Ladder& ladder_;
-    double missing_;
-    std::function<Outcome(std::size_t)> tried_;
-    std::map<std::size_t, Outcome> known_;
-    Status wanted_ = Status::pass;
-};
 
 // A change that the search found, not proven yet.
 struct Candidate {
@@ -128,6 +28,18 @@ std::string words_of(const Setting& setting, const Rung& rung) {
     const bool word = setting.of == Setting::Of::word;
     return (word ? "set " : "make ") + setting.name + (word ? " to " : " ") + rung.shown + " (" +
            now + ")";
+}
+
+std::string summed_up(const std::vector<Change>& changes) {
+    std::string text;
+    for (const Change& change : changes) {
+        text += (text.empty() ? "" : ", or ") + change.words;
+        text += change.after == Status::pass ? "" : ", which leaves a warning";
+        for (const std::string& brought : change.brings) {
+            text += ", which brings the warning " + brought;
+        }
+    }
+    return text;
 }
 
 // What is hidden and how it is worked, before what is seen, before what is asked.
@@ -232,7 +144,7 @@ class Adviser::Search {
             return trials_.tried(changed, finding, extent);
         });
         const auto rung = climb.first(wanted);
-        if (!rung || climb.harms(*rung)) {
+        if (!rung || climb.outcome(*rung).harms) {
             return std::nullopt;
         }
         Candidate candidate = candidate_at(setting, ladder, *rung, finding, wanted);
@@ -304,18 +216,16 @@ void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& 
             continue;
         }
         finding.changes = adviser.changes(finding);
-        if (finding.changes.empty()) {
-            finding.advice = "no single change of the case file was found that settles this and "
-                             "makes no other check worse; a hint, not tried out: " + finding.advice;
-            continue;
-        }
-        finding.advice.clear();
-        for (const Change& change : finding.changes) {
-            finding.advice += (finding.advice.empty() ? "" : ", or ") + change.words;
-            finding.advice += change.after == Status::pass ? "" : ", which leaves a warning";
-            for (const std::string& brought : change.brings) {
-                finding.advice += ", which brings the warning " + brought;
-            }
+        const bool as_asked =
+            std::any_of(finding.changes.begin(), finding.changes.end(),
+                        [](const Change& change) { return change.touches != Touches::demand; });
+        finding.hint = as_asked ? std::string() : std::exchange(finding.advice, {});
+        finding.advice = finding.changes.empty()
+                             ? "no single change of the case file was found that settles this and "
+                               "makes no other check worse"
+                             : summed_up(finding.changes);
+        if (!finding.hint.empty()) {
+            finding.advice += "; a hint, not tried out: " + finding.hint;
         }
     }
 }

@@ -28,6 +28,7 @@ struct Finding {
     std::string unit;            ///< `mm`, `degC`, `MPa`, or empty for a plain number
     Status status = Status::pass;
     std::string advice;          ///< what to do, in words; empty for a pass
+    std::string hint;            ///< what to try besides, not tried out; mostly empty
     std::string note;            ///< what the finding means as things are; mostly empty
     std::vector<Change> changes;  ///< single changes that settle it, the one to try first in front
     std::string figure;          ///< path of the figure that `value` is, for its derivation; empty
