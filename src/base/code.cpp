@@ -28,6 +28,7 @@ constexpr std::array kTable = {
     CodeEntry{Code::fit_radius, "BF-FIT-010", "a curved pane's own radius against its grooves'"},
     CodeEntry{Code::fit_chance, "BF-FIT-011", "how likely a pane fits at the first try"},
     CodeEntry{Code::fit_load, "BF-FIT-012", "what a push, or being carried, does to a pane"},
+    CodeEntry{Code::fit_shop_size, "BF-FIT-014", "whether what is cut to a shop's sizes still fits"},
     CodeEntry{Code::frame_post_on_plate, "BF-FRAME-001", "a post within base and top"},
     CodeEntry{Code::frame_cutter, "BF-FRAME-002", "the cutter against a groove's width"},
     CodeEntry{Code::frame_web, "BF-FRAME-003", "web between two grooves"},

@@ -41,7 +41,7 @@ int run(const CheckRequest& request) {
     Design design = bowfront::design(text, request.case_file, request.chance);
     advise(design, text);
     const report::Content content{design.c(), design.read.assumed, design.sums, design.chance,
-                                  design.findings};
+                                  design.spreads, design.shop, design.findings};
     print(request.json ? report::to_json(content) : report::to_text(content));
     return exit_code(design);
 }

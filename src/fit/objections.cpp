@@ -246,12 +246,19 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
     }
 }
 
+void object_to_shop(const Case& c, Objections& list) {
+    if (!(c.shop.step.value > 0)) {
+        list.add("/shop/step", "the shop can set no step", "a step over 0, such as 0.5 mm");
+    }
+}
+
 // What can be told before any sum is done.
 void object_to_values(const Case& c, Objections& list) {
     object_to_arc(c, list);
     object_to_posts(c, list);
     object_to_plates(c, list);
     object_to_service(c, list);
+    object_to_shop(c, list);
     for (const PaneSpec& spec : c.panes) {
         object_to_pane(c, spec, list);
     }

@@ -316,8 +316,12 @@ void solve_loading(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& 
         return;
     }
     play(pane.opening_height + frame.top - pane.height,
-         pane.opening_height + frame.top - pane.height - pane.height_tolerance -
-             t.opening_height - t.top_depth,
+         over_states(task, pane, "lifted_play", "p", least_of<N>,
+                     [&](const PaneState<N>& state) {
+                         return pane.opening_height + frame.top * state.top -
+                                pane.height * state.sheet;
+                     }) -
+             pane.height_tolerance - t.opening_height - t.top_depth,
          "lifted to the top groove's bottom, the foot must clear the base");
     const auto tilt = [&](std::string_view key, std::string_view symbol, N height, N opening,
                           N thickness) {

@@ -95,6 +95,16 @@ PlateFactors<N> plate_factors(const Plate& plate, std::string_view name, AirStat
     return factors;
 }
 
+// Either way across a post. With the rings at 45° both ways move alike, by the mean of the two
+// principal movements: swelling across the rings and along them shears nothing in those directions.
+Property post_coefficient(const Post& post, const Timber& timber) {
+    Property coefficient = *timber.tangential_coefficient;
+    if (post.sawn.value == PostSawn::rift) {
+        coefficient.value = (coefficient.value + timber.radial_coefficient->value) / 2;
+    }
+    return coefficient;
+}
+
 }  // namespace
 
 Air air_of(const Service& service, AirState state) noexcept {
@@ -119,6 +129,7 @@ double movement(double coefficient, double from, double to) {
 template <class N>
 TimberStates<N> timber_states(const Case& c, Book<N>& book) {
     const Timber& timber = *find_timber(c.frame.timber.value);
+    const Property post = post_coefficient(c.frame.post, timber);
     TimberStates<N> states;
     N built{};
     for (const AirState state : kAirStates) {
@@ -130,12 +141,11 @@ TimberStates<N> timber_states(const Case& c, Book<N>& book) {
         const Moisture<N> m{built, now};
         factors.base = plate_factors(c.frame.base, "base", state, timber, m, book);
         factors.top = plate_factors(c.frame.top, "top", state, timber, m, book);
-        // How a post lies in the log is not known: both ways take the larger, tangential movement.
         factors.post = state == AirState::built
                            ? N(1)
                            : factor({{"states", "post_coefficient"},
                                      {"states", state_text(state), "post"}},
-                                    *timber.tangential_coefficient, m, book);
+                                    post, m, book);
     }
     return states;
 }

@@ -14,14 +14,15 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"plan"},    Word{"frame"},    Word{"panes"},     Word{"blank"},
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
-                              Word{"cutter"}};
+                              Word{"cutter"}, Word{"shop"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
                               Word{"axis"}};
 constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"}};
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
                                Word{"post"},   Word{"groove"},       Word{"loading"}, Word{"bead"}};
 constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}, Word{"grain"}, Word{"sawn"}};
-constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"}};
+constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"},
+                              Word{"sawn"}};
 constexpr std::array kGroove = {Word{"width"}, Word{"depth"}};
 constexpr std::array kGrooveDepth = {Word{"base"}, Word{"top"}, Word{"post"}};
 constexpr std::array kWidth = {Word{"width"}};
@@ -50,6 +51,7 @@ constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"hu
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
+constexpr std::array kShop = {Word{"step"}};
 
 constexpr std::array kTable = {
     ObjectKeys{"", kCase},
@@ -83,6 +85,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/service/built_at", kBuiltAt},
     ObjectKeys{"/stock/*", kStock},
     ObjectKeys{"/cutter", kCutter},
+    ObjectKeys{"/shop", kShop},
 };
 
 }  // namespace

@@ -39,5 +39,6 @@ void read_panes(ObjectReader& file, Case& whole);
 [[nodiscard]] Service read_service(ObjectReader service);
 [[nodiscard]] std::vector<StockItem> read_stock(ObjectReader& file);
 [[nodiscard]] Cutter read_cutter(ObjectReader cutter);
+[[nodiscard]] Shop read_shop(ObjectReader shop, LengthUnit units);
 
 }  // namespace bowfront::io

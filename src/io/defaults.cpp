@@ -24,6 +24,8 @@ constexpr std::array kTable = {
             "panes slide down the posts' grooves and the top goes on last"},
     Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},
     Default{"/frame/post/hold", "groove", "the hold of panes that slide in"},
+    Default{"/frame/post/sawn", "any",
+            "how the rings lie is not known: both ways move as the more lively one"},
     Default{"/frame/post/depth", "the post's width", "a post is as deep as it is wide", kRule},
     Default{"/frame/bead/width", "8 mm", kPractice},
     Default{"/panes/*/bend", "heat", "a curved pane is formed hot unless it is said to be cold"},
@@ -70,6 +72,8 @@ constexpr std::array kTable = {
     Default{"/stock/*/count", "as many as needed", "the stock is not counted", kRule},
     Default{"/cutter/diameter", "3.175 mm", "a cutter of 1/8 in; common practice, no source"},
     Default{"/cutter/spacing", "8 mm", kPractice},
+    Default{"/shop/step", "0.5 mm, or 1/32 in where the file is in inches",
+            "what a saw's fence is set to; common practice, no source", kRule},
 };
 
 }  // namespace

@@ -67,6 +67,7 @@ Case read_sections(ObjectReader& file) {
     whole.service = read_service(file.object("service"));
     whole.stock = read_stock(file);
     whole.cutter = read_cutter(file.object("cutter"));
+    whole.shop = read_shop(file.object("shop"), whole.units);
     file.finish();
     return whole;
 }

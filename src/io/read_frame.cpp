@@ -22,6 +22,8 @@ const WordOf<Hold, 2> kHold{"a hold", {{{"groove", Hold::groove}, {"rabbet", Hol
 
 const WordOf<Grain, 2> kGrain{"a direction of the grain",
                               {{{"width", Grain::width}, {"depth", Grain::depth}}}};
+const WordOf<PostSawn, 2> kPostSawn{"how a post is sawn",
+                                    {{{"any", PostSawn::any}, {"rift", PostSawn::rift}}}};
 const WordOf<Sawn, 3> kSawn{
     "a way of sawing",
     {{{"flat", Sawn::flat}, {"quarter", Sawn::quarter}, {"plywood", Sawn::plywood}}}};
@@ -71,6 +73,7 @@ Post read_post(ObjectReader post, Loading loading) {
     }
     out.section = post.or_default("section", kSection);
     out.hold = read_hold(post, loading);
+    out.sawn = post.or_default("sawn", kPostSawn);
     post.finish();
     return out;
 }

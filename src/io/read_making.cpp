@@ -20,6 +20,10 @@ constexpr Range kHumidity{0.05, 0.95};
 constexpr Range kAccuracy{0, 50};
 // Up to a grown man's weight and as much again.
 constexpr Range kPush{0, 2000};
+// From what a good rule shows to an inch; what is coarser sets nothing that a pane could fit into.
+constexpr Range kStep{0.01, 25.4};
+constexpr double kMetricStep = 0.5;
+constexpr double kInchStep = 25.4 / 32;
 constexpr std::size_t kMostStock = 1000;
 
 Sourced<double> thickness_or_default(ObjectReader object, const Range& range, Use use) {
@@ -182,6 +186,17 @@ Cutter read_cutter(ObjectReader cutter) {
     out.diameter = cutter.or_default("diameter", LengthIn{kPositive});
     out.spacing = cutter.or_default("spacing", LengthIn{kNotNegative});
     cutter.finish();
+    return out;
+}
+
+Shop read_shop(ObjectReader shop, LengthUnit units) {
+    Shop out;
+    if (const auto step = shop.given("step", LengthIn{kStep})) {
+        out.step = *step;
+    } else {
+        out.step = {units == LengthUnit::inch ? kInchStep : kMetricStep, shop.assume_rule("step")};
+    }
+    shop.finish();
     return out;
 }
 

@@ -28,6 +28,11 @@ Design design(std::string_view text, const std::string& file_name,
     for (Finding& finding : study::chance_checks(result.chance)) {
         result.findings.push_back(std::move(finding));
     }
+    result.spreads = study::spreads(result.c(), result.sums, chance);
+    result.shop = study::shop_sizes(result.c(), result.sums);
+    for (Finding& finding : study::shop_checks(result.shop)) {
+        result.findings.push_back(std::move(finding));
+    }
     return result;
 }
 

@@ -93,6 +93,8 @@ std::string explain_figure(const Design& design, const std::string& quantity, bo
         add_part(part, workings);
     }
     add_chance(design.chance, workings);
+    study::explain_spreads(design.spreads, design.chance.options, workings);
+    study::explain_shop_sizes(design.c(), design.shop, workings);
     std::map<std::string, const Finding*> checks;
     for (const Finding& finding : design.findings) {
         checks.emplace("checks/" + finding.id + "/" + finding.about, &finding);

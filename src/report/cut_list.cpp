@@ -1,5 +1,9 @@
+#include <string>
+#include <vector>
+
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/report/report.hpp"
+#include "shop_size_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -20,6 +24,45 @@ std::string field(std::string_view text) {
     return quoted + '"';
 }
 
+// The sizes of one part as a shop sets them; empty fields for a part that is fitted in its place.
+class ShopColumns {
+  public:
+    explicit ShopColumns(const study::ShopSizes& shop) : shop_(shop) {}
+
+    [[nodiscard]] std::vector<std::string> of(const Part& part) const {
+        const Box box = part.pattern.outline.box();
+        if (part.id.starts_with("bead-")) {
+            return std::vector<std::string>(6);
+        }
+        study::ShopSize length = board(box.width());
+        study::ShopSize width = board(box.height());
+        study::ShopSize thickness{part.pattern.thickness, part.pattern.thickness};
+        if (part.id.starts_with("post-")) {
+            thickness = shop_.post;
+        }
+        for (const study::PaneShopSizes& pane : shop_.panes) {
+            if (part.id == "pane-" + std::string(side_text(pane.side))) {
+                length = pane.length;
+                width = pane.width;
+            }
+        }
+        std::vector<std::string> fields;
+        for (const study::ShopSize& size : {length, width, thickness}) {
+            fields.push_back(shop_size_text(size.size, shop_.step));
+            fields.push_back(rounded_text(size.over(), kDecimals));
+        }
+        return fields;
+    }
+
+  private:
+    // The piece that an outline is cut from.
+    [[nodiscard]] study::ShopSize board(double exact) const {
+        return {exact, study::whole_steps(exact, shop_.step, study::Rounding::up)};
+    }
+
+    const study::ShopSizes& shop_;
+};
+
 }  // namespace
 
 std::string cut_list(const Content& content) {
@@ -28,17 +71,26 @@ std::string cut_list(const Content& content) {
         text += "# " + std::string(kFailedMark) + "\r\n";
     }
     text +=
-        "id,name,count,material,length_mm,width_mm,thickness_mm,area_each_mm2,mass_each_kg,file,"
-        "note\r\n";
+        "id,name,count,material,length_mm,width_mm,thickness_mm,shop_length,shop_length_over_mm,"
+        "shop_width,shop_width_over_mm,shop_thickness,shop_thickness_over_mm,area_each_mm2,"
+        "mass_each_kg,file,note\r\n";
+    const ShopColumns shop(content.shop);
     for (const PartEntry& entry : content.parts) {
         const Part& part = *entry.part;
         const Box box = part.pattern.outline.box();
         const std::string mass = part.density > 0 ? rounded_text(part.mass(), 4) : std::string();
-        for (const std::string& value :
-             {part.id, part.name, std::to_string(part.count()), part.material,
-              rounded_text(box.width(), kDecimals), rounded_text(box.height(), kDecimals),
-              rounded_text(part.pattern.thickness, kDecimals),
-              rounded_text(part.pattern.outline.area(), kDecimals), mass, entry.file}) {
+        std::vector<std::string> fields{part.id,
+                                        part.name,
+                                        std::to_string(part.count()),
+                                        part.material,
+                                        rounded_text(box.width(), kDecimals),
+                                        rounded_text(box.height(), kDecimals),
+                                        rounded_text(part.pattern.thickness, kDecimals)};
+        const std::vector<std::string> set = shop.of(part);
+        fields.insert(fields.end(), set.begin(), set.end());
+        fields.insert(fields.end(),
+                      {rounded_text(part.pattern.outline.area(), kDecimals), mass, entry.file});
+        for (const std::string& value : fields) {
             text += field(value) + ",";
         }
         text += field(part.note) + "\r\n";

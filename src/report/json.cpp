@@ -56,7 +56,43 @@ std::string_view blank_method(const Case& c, const PaneSums<double>& pane) {
     return pane.heated || method == BlankMethod::as_cut ? method_text(method) : "unheated";
 }
 
-Json pane_json(const Case& c, const PaneSums<double>& pane, const study::Chance& chance) {
+Json shop_size_json(const study::ShopSize& size) {
+    return {{"size", number(size.size)}, {"over", number(size.over())}};
+}
+
+Json shop_json(CaseSide side, const study::ShopSizes& shop) {
+    Json json;
+    for (const study::PaneShopSizes& pane : shop.panes) {
+        if (pane.side == side) {
+            json["length"] = shop_size_json(pane.length);
+            json["width"] = shop_size_json(pane.width);
+            if (pane.trimmed_length) {
+                json["trimmed_length"] = shop_size_json(*pane.trimmed_length);
+                json["trimmed_height"] = shop_size_json(*pane.trimmed_height);
+            }
+        }
+    }
+    return json;
+}
+
+Json spread_json(CaseSide side, const std::vector<study::PaneSpreads>& spreads) {
+    Json json;
+    for (const study::PaneSpreads& pane : spreads) {
+        if (pane.side == side) {
+            study::visit_spreads(pane, [&](const std::string& path, const study::Spread& spread) {
+                json[Json::json_pointer("/" + path)] = {{"mean", number(spread.mean)},
+                                                        {"deviation", number(spread.deviation)},
+                                                        {"least", number(spread.least)},
+                                                        {"holds", number(spread.holds.value)},
+                                                        {"error", number(spread.holds.error)}};
+            });
+        }
+    }
+    return json["spread"];
+}
+
+Json pane_json(const PaneSums<double>& pane, const Content& content) {
+    const Case& c = content.c;
     Json formed;
     if (pane.curved) {
         formed["inside_radius"] = number(pane.inside_radius);
@@ -75,7 +111,8 @@ Json pane_json(const Case& c, const PaneSums<double>& pane, const study::Chance&
             {"blank",
              {{"length", number(pane.blank_length)},
               {"width", number(pane.blank_width)},
-              {"method", blank_method(c, pane)}}},
+              {"method", blank_method(c, pane)},
+              {"shop", shop_json(pane.side, content.shop)}}},
             {"opening",
              {{"length", number(pane.opening_length)}, {"height", number(pane.opening_height)}}},
             {"edges", edges_json(pane)},
@@ -86,12 +123,13 @@ Json pane_json(const Case& c, const PaneSums<double>& pane, const study::Chance&
               {"sideways",
                {{"nominal", number(pane.room_sideways.nominal)},
                 {"worst", number(pane.room_sideways.worst)}}}}}};
-    for (const study::PaneChance& entry : chance.panes) {
+    for (const study::PaneChance& entry : content.chance.panes) {
         if (entry.side == pane.side) {
             json["first_time_fit"] = number(entry.fit.value);
             json["first_time_fit_error"] = number(entry.fit.error);
         }
     }
+    json["spread"] = spread_json(pane.side, content.spreads);
     json["states"] = states_json(pane);
     return json;
 }
@@ -172,7 +210,9 @@ std::string to_json(const Content& content) {
                               {"samples", content.chance.options.samples},
                               {"seed", content.chance.options.seed}};
     json["panes"] =
-        list(content.sums.panes, [&](const auto& pane) { return pane_json(c, pane, content.chance); });
+        list(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
+    json["shop"] = {{"step", number(content.shop.step)},
+                    {"post_length", shop_size_json(content.shop.post)}};
     json["forms"] = list(content.sums.forms, form_json);
     json["heating"] = list(content.sums.heating, heating_json);
     json["checks"] = list(content.findings, check_json);

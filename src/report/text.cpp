@@ -6,6 +6,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
+#include "shop_size_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -39,7 +40,34 @@ void headline(const Content& content, std::string& text) {
     }
 }
 
-void pane(const PaneSums<double>& pane, const study::Chance& chance, std::string& text) {
+std::string spread_text(const study::PaneSpreads& pane) {
+    const auto shown_spread = [](const study::Spread& spread) {
+        return shown(spread.mean) + " ± " + shown(spread.deviation);
+    };
+    std::string text = "  engagement settled, mean ± deviation: ";
+    for (std::size_t i = 0; i < kPaneEdges.size(); ++i) {
+        text += (i == 0 ? "" : ", ") + std::string(edge_text(kPaneEdges[i])) + " " +
+                shown_spread(pane.engagement[i]);
+    }
+    return text + "\n  room, mean ± deviation: vertical " + shown_spread(pane.vertical) +
+           ", sideways " + shown_spread(pane.sideways) + "\n";
+}
+
+void shop_sizes(CaseSide side, const study::ShopSizes& shop, std::string& text) {
+    for (const study::PaneShopSizes& pane : shop.panes) {
+        if (pane.side != side) {
+            continue;
+        }
+        text += "  by hand       " + shop_sizes_text(pane.length, pane.width, shop.step);
+        if (pane.trimmed_length) {
+            text += ", trimmed to " +
+                    shop_sizes_text(*pane.trimmed_length, *pane.trimmed_height, shop.step);
+        }
+        text += "\n";
+    }
+}
+
+void pane(const PaneSums<double>& pane, const Content& content, std::string& text) {
     text += "\nPane, " + std::string(side_text(pane.side)) +
             (pane.curved ? " (curved)\n" : " (flat)\n");
     text += "  opening       " + shown(pane.opening_length) + " x " + shown(pane.opening_height) +
@@ -53,6 +81,7 @@ void pane(const PaneSums<double>& pane, const study::Chance& chance, std::string
     }
     text += "\n  cut the blank " + shown(pane.blank_length) + " x " + shown(pane.blank_width) +
             " mm" + (pane.heated ? "" : " (not heated)") + "\n";
+    shop_sizes(pane.side, content.shop, text);
     text += "  edge     engagement  least   most   edge gap  face gap  least\n";
     for (const PaneEdge which : kPaneEdges) {
         const EdgeSums<double>& edge = pane.edge(which);
@@ -66,7 +95,12 @@ void pane(const PaneSums<double>& pane, const study::Chance& chance, std::string
                 column(edge.engagement_most, 7) + column(edge.clearance, 11) +
                 column(edge.face_clearance, 10) + column(edge.face_clearance_least, 7) + "\n";
     }
-    for (const study::PaneChance& entry : chance.panes) {
+    for (const study::PaneSpreads& spread : content.spreads) {
+        if (spread.side == pane.side) {
+            text += spread_text(spread);
+        }
+    }
+    for (const study::PaneChance& entry : content.chance.panes) {
         if (entry.side == pane.side) {
             text += "  first-time fit " + percent(entry.fit) + "\n";
         }
@@ -109,8 +143,10 @@ std::string to_text(const Content& content) {
     std::string text;
     headline(content, text);
     for (const auto& sums : content.sums.panes) {
-        pane(sums, content.chance, text);
+        pane(sums, content, text);
     }
+    text += "\nPosts, cut by hand: " + shop_size_text(content.shop.post.size, content.shop.step) +
+            " long (" + over_text(content.shop.post) + ")\n";
     forms(content.sums, text);
     findings(content.findings, text);
     if (!content.assumed.empty()) {

@@ -7,7 +7,7 @@
 
 #include "climb.hpp"
 #include "setting.hpp"
-#include "trial.hpp"
+#include "outcome.hpp"
 
 namespace bowfront::study {
 namespace {
@@ -53,7 +53,7 @@ class Adviser::Search {
   public:
     Search(const Case& c, const std::vector<Finding>& findings, const ChanceOptions& chance,
            CaseFile file)
-        : c_(c), chance_(chance), file_(std::move(file)), trials_(findings, chance_, file_) {}
+        : c_(c), chance_(chance), file_(std::move(file)), tryouts_(findings, chance_, file_) {}
 
     // All that may be told of a finding, in the order in which it is.
     std::vector<Change> changes(const Finding& finding) {
@@ -134,14 +134,14 @@ class Adviser::Search {
     std::optional<Candidate> climbed(const Setting& setting, const Ladder& ladder,
                                      const Finding& finding, Status wanted) {
         const bool of_frame = code_text(finding.code).starts_with("BF-FRAME");
-        if (of_frame && !Trials::shapes_frame(setting.pointer)) {
+        if (of_frame && !Tryouts::shapes_frame(setting.pointer)) {
             return std::nullopt;
         }
-        const Extent extent = of_frame ? Extent::whole : Extent::sums;
+        const Scope scope = of_frame ? Scope::whole : Scope::sums;
         Case changed = c_;
         Climb climb(ladder, missing_of(finding), [&](std::size_t rung) {
             ladder.put(changed, rung);
-            return trials_.tried(changed, finding, extent);
+            return tryouts_.tried(changed, finding, scope);
         });
         const auto rung = climb.first(wanted);
         if (!rung || climb.outcome(*rung).harms) {
@@ -174,12 +174,12 @@ class Adviser::Search {
         if (known == known_.end()) {
             Case changed = c_;
             candidate.put(changed);
-            known = known_.emplace(key, trials_.found(changed)).first;
+            known = known_.emplace(key, tryouts_.found(changed)).first;
         }
         if (!known->second) {
             return false;
         }
-        const Outcome outcome = trials_.weighed(*known->second, finding);
+        const Outcome outcome = tryouts_.weighed(*known->second, finding);
         candidate.change.after = outcome.status;
         candidate.change.brings = outcome.brings;
         // A warning is not worth a warning.
@@ -190,7 +190,7 @@ class Adviser::Search {
     const Case& c_;
     ChanceOptions chance_;
     CaseFile file_;
-    Trials trials_;
+    Tryouts tryouts_;
     std::map<std::string, std::optional<std::vector<Finding>>> known_;  // by the change
 };
 

@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "setting.hpp"
-#include "trial.hpp"
+#include "outcome.hpp"
 
 namespace bowfront::study {
 

@@ -63,6 +63,14 @@ void first_time_fit(SettingList& list) {
     faces(list);
 }
 
+void shop_size(SettingList& list) {
+    constexpr double kFinest = 20;  // steps in a millimetre
+    constexpr double kWidest = 25.4;  // mm; the most that a case file may ask for
+    first_time_fit(list);
+    list.number({"/shop/step", "the step that the shop can set", Touches::demand, Amount::length,
+                 kFinest, 1 / kFinest, kWidest});
+}
+
 void loading(SettingList& list) {
     list.upright_play();
     list.end_play();
@@ -73,6 +81,11 @@ void loading(SettingList& list) {
     list.loading();
     list.hold();
     list.sheet_thickness();
+}
+
+void any_of_pane(SettingList& list) {
+    first_time_fit(list);
+    loading(list);
 }
 
 void bend(SettingList& list) {
@@ -202,6 +215,7 @@ std::vector<Setting> settings_for(const Case& c, const Finding& finding, const C
         case Code::fit_radius: radius(list); break;
         case Code::fit_chance: first_time_fit(list); break;
         case Code::fit_load: load(list); break;
+        case Code::fit_shop_size: shop_size(list); break;
         case Code::frame_post_on_plate: post_on_plate(list); break;
         case Code::frame_cutter: cutter(list); break;
         case Code::frame_web:
@@ -209,7 +223,12 @@ std::vector<Setting> settings_for(const Case& c, const Finding& finding, const C
         case Code::frame_floor: floor(list); break;
         case Code::form_skin: skin(list); break;
         case Code::form_sweep: form_sweep(list); break;
-        default: break;  // proofs and faults of files are not for a number of the case to settle
+        default:
+            // A check of a pane that has no row here; proofs of parts are not for a value to settle.
+            if (list.pane() != nullptr) {
+                any_of_pane(list);
+            }
+            break;
     }
     return list.take();
 }

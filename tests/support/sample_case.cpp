@@ -63,7 +63,8 @@ Frame frame() {
                  assumed(Sawn::flat, "/frame/top/sawn")};
     frame.post = {given(42.0, "/frame/post/width"), given(42.0, "/frame/post/depth"),
                   given(PostSection::fitted, "/frame/post/section"),
-                  given(Hold::groove, "/frame/post/hold")};
+                  given(Hold::groove, "/frame/post/hold"),
+                  assumed(PostSawn::any, "/frame/post/sawn")};
     frame.groove = {given(4.8, "/frame/groove/width"), given(6.0, "/frame/groove/depth/base"),
                     given(12.0, "/frame/groove/depth/top"),
                     given(15.0, "/frame/groove/depth/post")};
@@ -124,6 +125,7 @@ Case pilot_boat() {
     c.stock = {{"plywood", 18, {1220, 2440}, 2, "/stock/0"},
                {"cast-acrylic", 3, {1000, 1500}, {}, "/stock/1"}};
     c.cutter = {given(3.175, "/cutter/diameter"), given(8.0, "/cutter/spacing")};
+    c.shop.step = assumed(0.5, "/shop/step");
     return c;
 }
 

@@ -33,6 +33,7 @@ enum class Code {
     fit_radius,
     fit_chance,
     fit_load,
+    fit_shop_size,
     // The frame.
     frame_post_on_plate,
     frame_cutter,

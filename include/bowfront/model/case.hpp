@@ -62,11 +62,16 @@ enum class PostSection { fitted, square, round };
 /// How posts hold the panes' ends.
 enum class Hold { groove, rabbet };
 
+/// How the growth rings lie in a post: any way, or at about 45° to its faces. Its grain runs along
+/// its length.
+enum class PostSawn { any, rift };
+
 struct Post {
     Sourced<double> width;  ///< along the glazing line, > 0; a round post's diameter
     Sourced<double> depth;  ///< across, ≥ width for a fitted post, = width for a round one
     Sourced<PostSection> section;
     Sourced<Hold> hold;
+    Sourced<PostSawn> sawn;
 };
 
 /// Grooves (or, where beaded, rabbets), centred on the glazing line.
@@ -247,6 +252,11 @@ struct Cutter {
     Sourced<double> spacing;   ///< between parts on a sheet, ≥ 0
 };
 
+/// What the shop can set.
+struct Shop {
+    Sourced<double> step;  ///< of a saw's fence or a rule, 0.01 to 25.4
+};
+
 /// A whole case.
 struct Case {
     std::string name;
@@ -263,6 +273,7 @@ struct Case {
     Service service;
     std::vector<StockItem> stock;
     Cutter cutter;
+    Shop shop;
 
     /// The pane of a side; null where the side is open.
     [[nodiscard]] const PaneSpec* pane(CaseSide side) const noexcept;

@@ -11,6 +11,8 @@
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
+#include "bowfront/study/shop_sizes.hpp"
+#include "bowfront/study/spread.hpp"
 
 namespace bowfront {
 
@@ -20,6 +22,8 @@ struct Design {
     CaseSums<double> sums;
     fit::Layout layout;
     study::Chance chance;
+    std::vector<study::PaneSpreads> spreads;
+    study::ShopSizes shop;
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }

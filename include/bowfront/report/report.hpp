@@ -12,6 +12,8 @@
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
 #include "bowfront/study/chance.hpp"
+#include "bowfront/study/shop_sizes.hpp"
+#include "bowfront/study/spread.hpp"
 
 namespace bowfront::report {
 
@@ -41,6 +43,8 @@ struct Content {
     const std::vector<Assumption>& assumed;
     const CaseSums<double>& sums;
     const study::Chance& chance;
+    const std::vector<study::PaneSpreads>& spreads;
+    const study::ShopSizes& shop;
     const std::vector<Finding>& findings;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};

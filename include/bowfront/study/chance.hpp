@@ -11,9 +11,12 @@
 
 namespace bowfront::study {
 
+/// The most samples that may be asked for.
+inline constexpr int kMostSamples = 100'000'000;
+
 /// How the chance is estimated.
 struct ChanceOptions {
-    int samples = 20'000;    ///< 1 to 100 000 000
+    int samples = 20'000;    ///< 1 to kMostSamples
     std::uint64_t seed = 1;  ///< the same seed draws the same samples on every machine
 };
 
@@ -22,6 +25,9 @@ struct Share {
     double value = 0;  ///< 0 to 1
     double error = 0;  ///< standard error: sqrt(p·(1 − p)/n)
 };
+
+/// The share of hits among samples. @throws ContractError unless 0 ≤ hits ≤ samples, samples ≥ 1
+[[nodiscard]] Share share_of(int hits, int samples);
 
 /// The chance of one pane.
 struct PaneChance {

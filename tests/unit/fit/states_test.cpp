@@ -7,6 +7,7 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/fit/checks.hpp"
+#include "bowfront/materials/timber.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::fit {
@@ -81,6 +82,21 @@ TEST(TimberStates, turn_with_the_grain_and_stop_in_plywood) {
     EXPECT_EQ(damp.top.width, 1);
     EXPECT_EQ(damp.top.depth, 1);
     EXPECT_EQ(damp.top.thickness, 1);
+}
+
+// Source: Wood Handbook, table 13-5, black cherry: C_R 0.00126, C_T 0.00248; rift: their mean.
+TEST(TimberStates, of_a_rift_sawn_post_move_by_the_mean_of_both_ways) {
+    Case c = sample::pilot_boat();
+    c.frame.post.sawn.value = PostSawn::rift;
+    Book<double> book;
+    const auto states = timber_states(c, book);
+    const double from = equilibrium_moisture(20, 0.45);
+    const double to = equilibrium_moisture(28, 0.60);
+    EXPECT_THAT(states[static_cast<std::size_t>(AirState::warm_damp)].post,
+                DoubleNear(1 + (0.00126 + 0.00248) / 2 * (to - from), 1e-12));
+    c.frame.post.sawn.value = PostSawn::any;
+    EXPECT_THAT(timber_states(c, book)[static_cast<std::size_t>(AirState::warm_damp)].post,
+                DoubleNear(1 + 0.00248 * (to - from), 1e-12));
 }
 
 // Source: linear expansion 4.0e-5 /°F of a sheet maker's glazing guide: 1000 mm of acrylic over 30 K

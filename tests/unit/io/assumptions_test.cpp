@@ -50,6 +50,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /frame/post/depth = the post's width
 /frame/post/section = fitted
 /frame/post/hold = groove
+/frame/post/sawn = any
 /panes/0/bend = heat
 /panes/0/blank = allow-shrink
 /sheets/cast-acrylic/shrink/along = 1.5 %
@@ -89,6 +90,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /service/push = 100 N
 /cutter/diameter = 3.175 mm
 /cutter/spacing = 8 mm
+/shop/step = 0.5 mm, or 1/32 in where the file is in inches
 )");
 }
 

@@ -336,6 +336,7 @@ std::string full_case() {
   "tolerance": { "cut": "f" },
   "webs": { "web": 5 },
   "fit":)");
+    text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\" }, \"stock\":");
     text = with(text, "\"loading\":", "\"bead\": { \"width\": 9 }, \"loading\":");
     text = with(text, "\"overrun\": 60,", "\"overrun\": 60, \"fence\": { \"depth\": 30 },");
     return with(
