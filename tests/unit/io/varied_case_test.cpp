@@ -46,7 +46,7 @@ const char* const kEveryNumber = R"({
   "oven": { "inside": [900, 600, 400], "accuracy": "5 C", "set": "165 C" },
   "service": { "built_at": { "temperature": "20 C", "humidity": "45 %" },
     "temperature": ["15 C", "28 C"], "humidity": ["35 %", "60 %"], "push": "100 N" },
-  "cutter": { "diameter": 3.175, "spacing": 8 } })";
+  "cutter": { "diameter": 3.175, "spacing": 8 }, "shop": { "step": 0.5 } })";
 
 std::string filled(std::string front, std::string blank, const std::string& size) {
     std::string text = kEveryNumber;

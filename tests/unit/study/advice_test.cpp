@@ -108,7 +108,7 @@ const Broken kBroken[] = {
          lift(c);
          c.fit.loading_clearance.value = 1;
      },
-     "/fit/loading_clearance", "1.5"},
+     "/fit/loading_clearance", "1.9"},
     {"bend", "bend", "front", [](Case& c) { c.panes[0].bend.value = Bend::cold; }, "/panes/0/bend",
      "\"heat\""},
     {"oven_too_hot", "heat-face", "front", [](Case& c) { c.oven->set = given(175.0, "/oven/set"); },
