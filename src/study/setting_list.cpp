@@ -306,6 +306,12 @@ void SettingList::sawn() {
     }
 }
 
+void SettingList::post_sawn() {
+    word(one_of({"/frame/post/sawn", "the sawing of the posts", Touches::method, {}, {}, {}},
+                c_.frame.post.sawn, {{"any", PostSawn::any}, {"rift", PostSawn::rift}},
+                [](Case& c, PostSawn to) { c.frame.post.sawn.value = to; }));
+}
+
 void SettingList::clear_height() {
     share("/frame/clear_height", "the clear height", Touches::look, kLookShare, kCoarse);
 }

@@ -42,7 +42,8 @@ class SettingList {
     void section();
     void loading();
     void hold();
-    void sawn();
+    void sawn();                               ///< of base and top
+    void post_sawn();
     void clear_height();
     void own_side();                           ///< the plan along the pane
     void front_arc();

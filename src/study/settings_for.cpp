@@ -35,6 +35,7 @@ void place_in_frame(SettingList& list) {
         list.end_play();
         list.depth("post");
         list.sawn();
+        list.post_sawn();
     }
     list.method();
     if (list.own_height() && upright) {
