@@ -53,7 +53,8 @@ Corrected corrected(std::string_view text, const std::string& file_name,
                     const study::ChanceOptions& chance) {
     Corrected result{design(text, file_name, chance), design(text, file_name, chance),
                      std::string(text), {}};
-    // Each change takes a finding to a better status and none to a worse one, so that it ends.
+    // It ends: a change leaves fewer fails, or as many and fewer warnings. Only where a fail is
+    // settled may a check warn that was not made before.
     while (auto correction = next_correction(result.after, result.text)) {
         io::EditedText edited(std::move(result.text));
         edited.put(correction->change.pointer, correction->change.to);
