@@ -1,16 +1,31 @@
 #include "bowfront/base/finding.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <tuple>
 
 namespace bowfront {
 
-std::string_view status_text(Status status) noexcept {
-    switch (status) {
-        case Status::pass: return "pass";
-        case Status::warn: return "warn";
-        case Status::fail: break;
+double Finding::shortfall() const noexcept {
+    const double missing = status == Status::fail ? -margin() : -std::min(margin(), worst_margin());
+    return limit == 0 ? missing : missing / std::abs(limit);
+}
+
+std::vector<const Finding*> worst_first(const std::vector<Finding>& findings) {
+    std::vector<const Finding*> order;
+    for (const Finding& finding : findings) {
+        if (finding.status != Status::pass) {
+            order.push_back(&finding);
+        }
     }
-    return "fail";
+    const auto rank = [](const Finding& finding) {
+        return std::tuple(finding.status == Status::fail ? 0 : 1,
+                          finding.code == Code::fit_chance ? 1 : 0, -finding.shortfall());
+    };
+    std::stable_sort(order.begin(), order.end(), [&](const Finding* one, const Finding* other) {
+        return rank(*one) < rank(*other);
+    });
+    return order;
 }
 
 Status verdict(const std::vector<Finding>& findings) noexcept {

@@ -66,7 +66,14 @@ void add_start(CLI::App& app, StartRequest& request, std::optional<Request>& cho
 void add_check(CLI::App& app, CheckRequest& request, std::optional<Request>& chosen) {
     CLI::App* command = app.add_subcommand("check", "Read and solve a case, print the verdict");
     add_case(*command, request.case_file);
-    command->add_flag("--json", request.json, "print what report.json would hold");
+    CLI::Option* const json =
+        command->add_flag("--json", request.json, "print what report.json would hold");
+    command
+        ->add_option("--suggest", request.suggest,
+                     "write a corrected case to this new file, and print what was changed and what "
+                     "is left; the exit code is that of CASE as it was given")
+        ->check(not_empty())
+        ->excludes(json);
     add_chance(*command, request.chance);
     command->callback([&] { chosen = request; });
 }

@@ -24,6 +24,7 @@ struct StartRequest {
 struct CheckRequest {
     std::string case_file;
     bool json = false;
+    std::string suggest;  ///< new file for the corrected case; empty: none
     study::ChanceOptions chance;
 };
 /// `make`

@@ -6,6 +6,7 @@
 #include <ctime>
 
 #include "bowfront/base/error.hpp"
+#include "bowfront/pipeline/advise.hpp"
 #include "bowfront/pipeline/make.hpp"
 #include "commands.hpp"
 #include "exit_code.hpp"
@@ -86,8 +87,9 @@ std::string closing_line(const Made& made, const MakeRequest& request) {
 }  // namespace
 
 int run(const MakeRequest& request) {
-    const Design design = bowfront::design(read_text(request.case_file, io::kMostBytes),
-                                           request.case_file, request.chance);
+    const std::string text = read_text(request.case_file, io::kMostBytes);
+    Design design = bowfront::design(text, request.case_file, request.chance);
+    advise(design, text);
     MakeOptions options;
     options.folder = request.folder;
     options.despite_failures = request.despite_failures;

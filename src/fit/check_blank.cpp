@@ -55,6 +55,8 @@ void check_shrink(const Case& c, const PaneSums<double>& pane, CheckList& list) 
                   });
     if (list.last().status == Status::fail) {
         list.last().status = Status::warn;  // the library's shrink may hold; nobody knows
+        list.last().note = "only coupons of this very sheet can tell; state what they measure under "
+                           "\"sheets\"";
     }
 }
 

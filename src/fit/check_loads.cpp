@@ -38,10 +38,10 @@ void check_stress(const PaneSums<double>& pane, const Sheet& sheet, const LoadCh
     Finding& finding = list.last();
     if (finding.status == Status::pass && lasting && worst > lasting->value) {
         finding.status = Status::warn;
-        finding.advice = thicker(pane, worst, lasting->value) +
-                         " to stay under the lasting limit of " + rounded_text(lasting->value, 1) +
-                         " MPa even at its thinnest; a short load over it does not generally craze "
-                         "a sheet, one that leans there for days does";
+        finding.advice = thicker(pane, worst, lasting->value);
+        finding.note = "over the lasting limit of " + rounded_text(lasting->value, 1) +
+                       " MPa at its thinnest: a short load over it does not generally craze a "
+                       "sheet, one that leans there for days does";
     }
 }
 

@@ -63,6 +63,21 @@ std::string grow_advice(const Case& c, const PaneSums<double>& pane, PaneEdge ed
                : "deepen the post grooves by " + more + ", keeping the clearance";
 }
 
+// What the heat takes of a blank that is cut already; empty for any other.
+std::string shrink_note(const Case& c, const PaneSums<double>& pane, PaneEdge edge) {
+    const bool cut = c.pane(pane.side)->blank.method.value == BlankMethod::as_cut;
+    if (!cut || !pane.heated || edge == PaneEdge::bottom) {
+        return {};
+    }
+    const bool top = edge == PaneEdge::top;
+    const double blank = top ? pane.blank_width : pane.blank_length;
+    const double formed = top ? pane.height : pane.length;
+    const std::string_view what = formed <= blank ? "shrink takes " : "the heat adds ";
+    return std::string(what) + mm(std::abs(blank - formed)) + ": the blank is cut " + mm(blank) +
+           (top ? " wide, and the pane comes out " : " long, and the pane comes out ") + mm(formed) +
+           (top ? " high" : " long");
+}
+
 void check_engagement(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     for (const PaneEdge edge : kPaneEdges) {
         const auto& sums = pane.edge(edge);
@@ -71,6 +86,9 @@ void check_engagement(const Case& c, const PaneSums<double>& pane, CheckList& li
                        edge_figure(pane, edge, "engagement/settled")},
                       sums.settled, sums.engagement_least, pane.least_engagement,
                       [&](double missing) { return grow_advice(c, pane, edge, missing); });
+        if (list.last().status != Status::pass) {
+            list.last().note = shrink_note(c, pane, edge);
+        }
     }
 }
 
@@ -97,10 +115,16 @@ void check_room(const Case& c, const PaneSums<double>& pane, CheckList& list) {
                    figure(pane, "room/vertical/nominal")},
                   pane.room_vertical.nominal, pane.room_vertical.worst, kLeastRoom,
                   [&](double missing) { return shrink_advice(c, pane, true, missing); });
+    if (list.last().status != Status::pass) {
+        list.last().note = shrink_note(c, pane, PaneEdge::top);
+    }
     list.at_least({Code::fit_room, "room", about(pane, "sideways"), "as built", "mm",
                    figure(pane, "room/sideways/nominal")},
                   pane.room_sideways.nominal, pane.room_sideways.worst, kLeastRoom,
                   [&](double missing) { return shrink_advice(c, pane, false, missing); });
+    if (list.last().status != Status::pass) {
+        list.last().note = shrink_note(c, pane, PaneEdge::start);
+    }
 }
 
 void check_faces(const PaneSums<double>& pane, CheckList& list) {

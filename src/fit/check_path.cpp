@@ -100,7 +100,7 @@ std::string state_of(const Case& c, const PaneSums<double>& pane, const LoadingP
 // What becomes of a pane whose passage is too tight only in some state or at worst.
 std::string told(const Case& c, const PaneSums<double>& pane, const PassageInState& tightest) {
     const Passage& worst = tightest.worst;
-    std::string text = "; at worst, in the state " + std::string(state_text(tightest.state)) + ", ";
+    std::string text = "at worst, in the state " + std::string(state_text(tightest.state)) + ", ";
     if (worst.must_flex()) {
         return text + "it is too tight " + worst.tightest + ", and goes in only flexed, to " +
                flexing_text(c, pane);
@@ -157,10 +157,12 @@ std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
                        "panes/" + side + "/loading_path/clearance"},
                       path.clearance, worst, 0, [&](double) {
                           return path.possible
-                                     ? mend(c, pane, tightest->worst, Status::warn) +
-                                           told(c, pane, *tightest)
+                                     ? mend(c, pane, tightest->worst, Status::warn)
                                      : mend(c, pane, path.states.front().nominal, Status::fail);
                       });
+        if (path.possible && list.last().status != Status::pass) {
+            list.last().note = told(c, pane, *tightest);
+        }
     }
     return list.take();
 }

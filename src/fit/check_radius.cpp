@@ -20,16 +20,20 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list) 
                               "timber"
                             : "free radius against the grooves', by springback and moving timber",
                    "mm", figure + "clearance_left/nominal"},
-                  error.clearance_left, error.clearance_left_worst, 0, [&](double) {
-                      return mended + "; as it is, the pane presses on one cheek at mid-span and on "
-                                      "the other at its ends, flexed by at most " +
-                             mm(error.flexed_worst) + " of radius to a stress of " +
-                             rounded_text(error.stress_worst, 2) + " MPa" +
-                             (limit ? " (lasting limit " + rounded_text(limit->value, 1) + " MPa)"
-                                    : std::string(" (no lasting limit is known for this sheet)"));
-                  });
+                  error.clearance_left, error.clearance_left_worst, 0,
+                  [&](double) { return mended; });
     if (list.last().status == Status::fail) {
         list.last().status = Status::warn;  // contact is no failure: the stress that it makes may be
+    }
+    if (list.last().status != Status::pass) {
+        list.last().note =
+            "as it is, the pane presses on one cheek at mid-span and on the other at its ends, "
+            "flexed by at most " + mm(error.flexed_worst) + " of radius to a stress of " +
+            rounded_text(error.stress_worst, 2) + " MPa" +
+            (limit ? " (lasting limit " + rounded_text(limit->value, 1) + " MPa)"
+                   : std::string(" (no lasting limit is known for this sheet)")) +
+            (measured ? ""
+                      : "; a springback that is measured, and stated with its spread, may leave more");
     }
     if (limit) {
         list.enter({Code::fit_radius, "radius-stress", side, "flexed to the grooves' radius", "MPa",

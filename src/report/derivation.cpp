@@ -5,6 +5,8 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/number_text.hpp"
+#include "finding_json.hpp"
+#include "finding_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -67,7 +69,14 @@ std::string check_text(const Finding& finding) {
             rounded_text(finding.worst, 6) + unit + ", " +
             (finding.bound == Bound::at_least ? "wanted at least " : "wanted at most ") +
             rounded_text(finding.limit, 6) + unit + "\n";
-    if (!finding.advice.empty()) {
+    if (!finding.note.empty()) {
+        text += "  " + finding.note + "\n";
+    }
+    for (const Change& change : finding.changes) {
+        text += "  " + change_text(change) + ": " + change.pointer + " from " + change.from +
+                " to " + change.to + ", by doing all sums again\n";
+    }
+    if (finding.changes.empty() && !finding.advice.empty()) {
         text += "  " + finding.advice + "\n";
     }
     return text;
@@ -94,6 +103,9 @@ std::string check_derivation(const Finding& finding, const Workings& workings, b
                      {"unit", finding.unit},
                      {"status", status_text(finding.status)},
                      {"advice", finding.advice}};
+        for (const Change& change : finding.changes) {
+            json["changes"].push_back(change_json(change));
+        }
         if (figure != nullptr) {
             json["derivation"] = figure_json(workings, *figure);
         }

@@ -12,7 +12,10 @@ namespace bowfront::report {
 /// @throws ContractError for NaN or infinity
 [[nodiscard]] nlohmann::ordered_json number_json(double value);
 
-/// A check with its limit, margin and advice.
+/// A change of the case file with what becomes of the finding.
+[[nodiscard]] nlohmann::ordered_json change_json(const Change& change);
+
+/// A check with its limit, margin, advice, and the changes that were found, where any.
 [[nodiscard]] nlohmann::ordered_json check_json(const Finding& finding);
 
 }  // namespace bowfront::report

@@ -8,7 +8,10 @@
 
 namespace bowfront::report {
 
-/// Two lines: what misses which limit, and what to do.
+/// A change with what it leaves and brings.
+[[nodiscard]] std::string change_text(const Change& change);
+
+/// What misses which limit, what that means, and what to do: a line for each change that was found.
 [[nodiscard]] std::string finding_text(const Finding& finding);
 
 }  // namespace bowfront::report

@@ -139,12 +139,8 @@ void findings(const std::vector<Finding>& all, std::string& text) {
         return finding.status == Status::pass;
     });
     text += "\nChecks: " + std::to_string(passed) + " of " + std::to_string(all.size()) + " pass\n";
-    for (const Status status : {Status::fail, Status::warn}) {
-        for (const Finding& finding : all) {
-            if (finding.status == status) {
-                text += finding_text(finding);
-            }
-        }
+    for (const Finding* const finding : worst_first(all)) {
+        text += finding_text(*finding);
     }
 }
 

@@ -6,15 +6,11 @@
 #include <string_view>
 #include <vector>
 
+#include "bowfront/base/change.hpp"
 #include "bowfront/base/code.hpp"
+#include "bowfront/base/status.hpp"
 
 namespace bowfront {
-
-/// How a check ended. `fail`: the nominal breaks the limit. `warn`: only the worst case does.
-enum class Status { pass, warn, fail };
-
-/// `pass`, `warn` or `fail`.
-[[nodiscard]] std::string_view status_text(Status status) noexcept;
 
 /// Whether a value must stay above or below its limit.
 enum class Bound { at_least, at_most };
@@ -31,7 +27,10 @@ struct Finding {
     Bound bound = Bound::at_least;
     std::string unit;            ///< `mm`, `degC`, `MPa`, or empty for a plain number
     Status status = Status::pass;
-    std::string advice;          ///< the smallest change that would pass; empty for a pass
+    std::string advice;          ///< what to do, in words; empty for a pass
+    std::string hint;            ///< what to try besides, not tried out; mostly empty
+    std::string note;            ///< what the finding means as things are; mostly empty
+    std::vector<Change> changes;  ///< single changes that settle it, the one to try first in front
     std::string figure;          ///< path of the figure that `value` is, for its derivation; empty
                                  ///< where the value was measured on the drawn outlines
 
@@ -43,7 +42,16 @@ struct Finding {
     [[nodiscard]] double worst_margin() const noexcept {
         return bound == Bound::at_least ? worst - limit : limit - worst;
     }
+    /// What is missing of the limit, as a share of the limit, or in the check's unit where the
+    /// limit is 0: of the nominal where that fails, else of the worst case. Negative where a check
+    /// warns without breaking its limit.
+    [[nodiscard]] double shortfall() const noexcept;
 };
+
+/// The findings that do not pass, the worst first: fails before warnings, each by its shortfall,
+/// the larger first, equals in the order given. The chance of a first-time fit comes after those
+/// of its status, since it follows from them.
+[[nodiscard]] std::vector<const Finding*> worst_first(const std::vector<Finding>& findings);
 
 /// The worst status among findings; `pass` for none.
 [[nodiscard]] Status verdict(const std::vector<Finding>& findings) noexcept;

@@ -1,6 +1,6 @@
 #pragma once
 /// \file
-/// The checks of a case: every limit, its margin, and the smallest change that would pass.
+/// The checks of a case: every limit, its margin, and a hint where one does not pass.
 
 #include <vector>
 

@@ -59,8 +59,8 @@ void visit_values(AnyCase& c, const Visit& visit) {
     }
     auto& service = c.service;
     each(service.built_temperature, service.built_humidity, service.temperature[0],
-         service.temperature[1], service.humidity[0], service.humidity[1], service.push, c.cutter.diameter,
-         c.cutter.spacing, c.shop.step);
+         service.temperature[1], service.humidity[0], service.humidity[1], service.push,
+         c.cutter.diameter, c.cutter.spacing, c.shop.step);
 }
 
 }  // namespace bowfront

@@ -165,8 +165,8 @@ TEST(RadiusContact, is_a_warning_that_names_its_stress_and_ends_when_the_grooves
     const Finding contact = found(c, "radius-contact");
     EXPECT_EQ(contact.status, Status::warn);
     EXPECT_EQ(contact.code, Code::fit_radius);
-    EXPECT_NE(contact.advice.find("to a stress of 0."), std::string::npos) << contact.advice;
-    EXPECT_NE(contact.advice.find("(lasting limit 10.3 MPa)"), std::string::npos);
+    EXPECT_NE(contact.note.find("to a stress of 0."), std::string::npos) << contact.note;
+    EXPECT_NE(contact.note.find("(lasting limit 10.3 MPa)"), std::string::npos);
     EXPECT_EQ(found(c, "radius-stress").status, Status::pass);
     EXPECT_GT(found(c, "radius-stress").value, 0);
     c.frame.groove.width.value += numbers_in(contact.advice)[0];
