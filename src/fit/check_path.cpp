@@ -141,7 +141,7 @@ void check_access(const Case& c, CheckList& list) {
 }
 
 std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
-                                 const std::vector<LoadingPath>& paths) {
+                                 const std::vector<LoadingPath>& paths, Hint hint) {
     CheckList list;
     for (const LoadingPath& path : paths) {
         const PaneSums<double>& pane = *sums.pane(path.side);
@@ -156,6 +156,9 @@ std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
         list.at_least({Code::fit_path, "loading-path", side, state_of(c, pane, path), "mm",
                        "panes/" + side + "/loading_path/clearance"},
                       path.clearance, worst, 0, [&](double) {
+                          if (hint == Hint::none) {
+                              return std::string();
+                          }
                           return path.possible
                                      ? mend(c, pane, tightest->worst, Status::warn)
                                      : mend(c, pane, path.states.front().nominal, Status::fail);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <optional>
+#include <utility>
 
 namespace bowfront::fit {
 namespace {
@@ -43,6 +45,8 @@ class Place {
           length_(length_of(side_)),
           groove_(*std::find_if(layout.base.grooves.begin(), layout.base.grooves.end(),
                                 [&](const PlateGroove& each) { return each.side == pane.side; })),
+          room_(groove_.bead ? unite({{*groove_.bead, {}}, {groove_.band, {}}}).front()
+                             : Region{groove_.band, {}}),
           middle_((length_ + (pane.start_in_post - pane.end_in_post) * state.post) / 2) {}
 
     // Shifted towards the inside where it is curved.
@@ -117,36 +121,67 @@ class Place {
         return least;
     }
 
-    // Half of what the section would have to be thinner to be clear.
-    template <class Clear>
-    [[nodiscard]] double missing(Clear clear) const {
-        double low = 0;
-        double high = section_.thickness;
-        constexpr int kHalvings = 14;
-        for (int i = 0; i < kHalvings; ++i) {
-            const double middle = (low + high) / 2;
-            (clear(middle) ? low : high) = middle;
-        }
-        return (low - section_.thickness) / 2;
-    }
-
     static Contour body(const std::vector<Segment>& line, double thickness) {
         return band(line, thickness, BandEnd::square, BandEnd::square);
     }
 
+    // Half of what the section would have to be thinner to be clear; none where it is clear. Where
+    // outlines part is found by their distance; that they did not merely touch there, and so where
+    // they count as clear, by the area that they share, which takes many times as long.
+    template <class Parted, class Clear>
+    [[nodiscard]] std::optional<double> missing(Parted parted, Clear clear) const {
+        const auto found = [&](const auto& holds) {
+            double low = 0;
+            double high = section_.thickness;
+            constexpr int kHalvings = 14;
+            for (int i = 0; i < kHalvings; ++i) {
+                const double middle = (low + high) / 2;
+                (holds(middle) ? low : high) = middle;
+            }
+            return std::pair(low, high);
+        };
+        if (parted(section_.thickness)) {
+            return std::nullopt;
+        }
+        auto [low, high] = found(parted);
+        // A corner that runs in by half of this shares far more than what counts as touching.
+        constexpr double kSurely = 0.05;  // mm
+        if (clear(std::min(section_.thickness, high + kSurely))) {
+            if (clear(section_.thickness)) {
+                return std::nullopt;
+            }
+            low = found(clear).first;
+        }
+        return (low - section_.thickness) / 2;
+    }
+
     [[nodiscard]] double post_clearance(const std::vector<Segment>& line) const {
-        const auto clear = [&](double thickness) {
-            const Contour outline = body(line, thickness);
+        // The posts' section that a pane of some thickness may meet.
+        const auto each_near = [&](const Contour& outline, const auto& holds) {
             const Box box = outline.box();
             return std::all_of(layout_.posts.begin(), layout_.posts.end(),
                                [&](const PostLayout& post) {
                                    return apart(box, post.outline.box()) ||
-                                          area(intersect({{outline, {}}}, post.section)) <
-                                              kTouching;
+                                          std::all_of(post.section.begin(), post.section.end(),
+                                                      [&](const Region& region) {
+                                                          return holds(outline, region);
+                                                      });
                                });
         };
-        if (!clear(section_.thickness)) {
-            return missing(clear);
+        const auto parted = [&](double thickness) {
+            return each_near(body(line, thickness), [](const Contour& outline, const Region& post) {
+                return gap(outline, post.outer) > 0 &&
+                       where(post.outer, outline.vertices().front().at) == Side::outside &&
+                       where(outline, post.outer.vertices().front().at) == Side::outside;
+            });
+        };
+        const auto clear = [&](double thickness) {
+            return each_near(body(line, thickness), [](const Contour& outline, const Region& post) {
+                return area(intersect({{outline, {}}}, {post})) < kTouching;
+            });
+        };
+        if (const auto short_of = missing(parted, clear)) {
+            return *short_of;
         }
         const Contour outline = body(line, section_.thickness);
         double least = HUGE_VAL;
@@ -159,13 +194,16 @@ class Place {
     }
 
     [[nodiscard]] double base_clearance(const std::vector<Segment>& line) const {
-        const Region room{groove_.bead ? *groove_.bead : groove_.band, {}};
-        const auto clear = [&](double thickness) {
-            return area(subtract({{body(line, thickness), {}}}, {room, {groove_.band, {}}})) <
-                   kTouching;
+        const auto parted = [&](double thickness) {
+            const Contour outline = body(line, thickness);
+            return gap(outline, room_.outer) > 0 &&
+                   where(room_.outer, outline.vertices().front().at) == Side::inside;
         };
-        if (!clear(section_.thickness)) {
-            return missing(clear);
+        const auto clear = [&](double thickness) {
+            return area(subtract({{body(line, thickness), {}}}, {room_})) < kTouching;
+        };
+        if (const auto short_of = missing(parted, clear)) {
+            return *short_of;
         }
         return gap(body(line, section_.thickness), groove_.band);
     }
@@ -176,6 +214,7 @@ class Place {
     const std::vector<Segment>& side_;
     double length_;
     const PlateGroove& groove_;
+    Region room_;    // of the base's groove and of the recess for its bead, where there is one
     double middle_;  // of the opening, along the side
 };
 

@@ -113,7 +113,8 @@ Outcome Tryouts::tried(const Case& changed, const Finding& watched, Scope scope)
         for (const PaneSums<double>& pane : out->sums.panes) {
             if (side_text(pane.side) == watched.about) {
                 append(fit::path_checks(changed, out->sums,
-                                        {fit::loading_path(changed, pane, out->layout)}),
+                                        {fit::loading_path(changed, pane, out->layout)},
+                                        fit::Hint::none),
                        out->findings);
             }
         }
@@ -139,7 +140,8 @@ std::optional<std::vector<Finding>> Tryouts::found(const Case& changed) const {
     }
     if (with_path_) {
         append(fit::path_checks(changed, out->sums,
-                                fit::loading_paths(changed, out->sums, out->layout)),
+                                fit::loading_paths(changed, out->sums, out->layout),
+                                fit::Hint::none),
                after);
     }
     return std::move(after);

@@ -69,10 +69,15 @@ struct LoadingPath {
 [[nodiscard]] std::vector<LoadingPath> loading_paths(const Case& c, const CaseSums<double>& sums,
                                                      const Layout& layout);
 
+/// Whether a check that does not pass says what would help: how wide a groove is enough is searched
+/// for, and costs many times the check itself.
+enum class Hint { none, wanted };
+
 /// One check for each pane: fails where the way in is impossible as built with nominal sizes, warns
 /// where it is in a state or at worst, or where the pane goes in only flexed.
 /// @param paths  `loading_paths` of the same
 [[nodiscard]] std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
-                                               const std::vector<LoadingPath>& paths);
+                                               const std::vector<LoadingPath>& paths,
+                                               Hint hint = Hint::wanted);
 
 }  // namespace bowfront::fit

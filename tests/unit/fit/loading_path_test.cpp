@@ -215,10 +215,10 @@ TEST(LoadingPathCheck, warns_where_a_formed_pane_goes_in_only_flexed_and_tells_t
     EXPECT_EQ(finding.status, Status::warn);
     EXPECT_GT(finding.value, 0);
     EXPECT_LT(finding.worst, 0);
-    EXPECT_THAT(finding.advice, HasSubstr("only flexed"));
+    EXPECT_THAT(finding.note, HasSubstr("only flexed"));
     const RadiusSums<double> error = Way{c}.sums.pane(CaseSide::front)->radius_error;
-    EXPECT_THAT(finding.advice, HasSubstr(rounded_text(error.flexing_stress, 2) + " MPa"));
-    EXPECT_THAT(finding.advice, HasSubstr("lasting limit 10.3 MPa"));
+    EXPECT_THAT(finding.note, HasSubstr(rounded_text(error.flexing_stress, 2) + " MPa"));
+    EXPECT_THAT(finding.note, HasSubstr("lasting limit 10.3 MPa"));
     c.frame.groove.width.value += first_number(finding);
     EXPECT_EQ(check(c, CaseSide::front).status, Status::pass);
 }
@@ -251,7 +251,7 @@ TEST(LoadingPathCheck, warns_where_the_pane_is_too_long_only_at_worst) {
     c.fit.end_clearance.value = 0.4;
     const Finding finding = check(c, CaseSide::back);
     EXPECT_EQ(finding.status, Status::warn);
-    EXPECT_THAT(finding.advice, HasSubstr("there is no way in"));
+    EXPECT_THAT(finding.note, HasSubstr("there is no way in"));
     c.fit.end_clearance.value += first_number(finding) / 2;
     EXPECT_EQ(check(c, CaseSide::back).status, Status::pass);
 }
