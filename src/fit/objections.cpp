@@ -317,6 +317,7 @@ SolvedFrame solved_frame(const Case& c, const CaseSums<double>& sums) {
     if (list.empty()) {
         out.findings = frame_checks(c, out.layout);
     }
+    out.objections = list.take();
     return out;
 }
 

@@ -170,7 +170,7 @@ class Place {
         };
         const auto parted = [&](double thickness) {
             return each_near(body(line, thickness), [](const Contour& outline, const Region& post) {
-                return gap(outline, post.outer) > 0 &&
+                return !touch(outline, post.outer) &&
                        where(post.outer, outline.vertices().front().at) == Side::outside &&
                        where(outline, post.outer.vertices().front().at) == Side::outside;
             });
@@ -196,7 +196,7 @@ class Place {
     [[nodiscard]] double base_clearance(const std::vector<Segment>& line) const {
         const auto parted = [&](double thickness) {
             const Contour outline = body(line, thickness);
-            return gap(outline, room_.outer) > 0 &&
+            return !touch(outline, room_.outer) &&
                    where(room_.outer, outline.vertices().front().at) == Side::inside;
         };
         const auto clear = [&](double thickness) {

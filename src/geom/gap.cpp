@@ -45,6 +45,23 @@ double gap(const Segment& a, const Segment& b) {
 
 }  // namespace
 
+bool touch(const Contour& a, const Contour& b) {
+    const std::vector<Segment> others = b.segments();
+    const Box all = b.box();
+    for (const Segment& one : a.segments()) {
+        const Box box = one.box();
+        if (!close_to(box, all, kJoint)) {
+            continue;
+        }
+        for (const Segment& other : others) {
+            if (close_to(box, other.box(), kJoint) && !meetings(one, other).empty()) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 double gap(const Contour& a, const Contour& b) {
     // Each segment and its box once, not once for every segment of the other outline.
     const std::vector<Segment> others = b.segments();

@@ -178,7 +178,7 @@ class Interrupted(OutputTest):
 
     def test_the_old_output_stays_whole_and_nothing_is_left_beside_it(self):
         for number, shares in ((signal.SIGINT, (0.02, 0.2, 0.4, 0.6, 0.8)),
-                               (signal.SIGTERM, (0.2, 0.4)), (signal.SIGHUP, (0.2, 0.4))):
+                               (signal.SIGTERM, (0.4, 0.6, 0.8)), (signal.SIGHUP, (0.4, 0.6, 0.8))):
             told = 0
             for share in shares:
                 with self.subTest(f"{number.name} at {share}"):

@@ -51,6 +51,9 @@ enum class Side { inside, on_edge, outside };
 /// inside the other has a gap to it as well.
 [[nodiscard]] double gap(const Contour& a, const Contour& b);
 
+/// Whether the edges of two outlines touch or cross: a `gap` of 0, sooner told.
+[[nodiscard]] bool touch(const Contour& a, const Contour& b);
+
 /// Where two segments meet: points, and for overlapping collinear or concentric segments the
 /// ends of the shared stretch. Touching counts, within `kJoint`. In order along `a`.
 [[nodiscard]] std::vector<Point> meetings(const Segment& a, const Segment& b);

@@ -290,6 +290,21 @@ TEST(Unite, drops_slivers) {
     EXPECT_THAT(unite({{Contour::polygon(wedge), {}}}), SizeIs(0));
 }
 
+TEST(Touch, is_told_where_the_gap_is_none) {
+    const Contour plate = Contour::rectangle({0, 0}, {100, 100});
+    EXPECT_TRUE(touch(plate, Contour::rectangle({100, 20}, {120, 40})));   // edge to edge
+    EXPECT_TRUE(touch(plate, Contour::rectangle({100, 100}, {120, 120})));  // corner to corner
+    EXPECT_TRUE(touch(plate, Contour::circle({120, 50}, 20)));
+    EXPECT_FALSE(touch(plate, Contour::circle({50, 50}, 49)));  // inside
+    for (int x = -20; x <= 120; x += 7) {
+        for (int y = -20; y <= 120; y += 7) {
+            const Contour disc = Contour::circle({static_cast<double>(x), static_cast<double>(y)}, 9);
+            EXPECT_EQ(touch(plate, disc), gap(plate, disc) == 0) << x << ' ' << y;
+            EXPECT_EQ(touch(disc, plate), touch(plate, disc)) << x << ' ' << y;
+        }
+    }
+}
+
 TEST(Gap, measures_between_edges) {
     const Contour plate = Contour::rectangle({0, 0}, {100, 100});
     EXPECT_NEAR(gap(plate, Contour::rectangle({103, 104}, {120, 120})), 5, kRounding);

@@ -217,7 +217,7 @@ TEST(Advise, tells_the_loss_by_shrink_of_each_edge_that_fails_by_it) {
 
 TEST(Corrected, says_so_where_nothing_helps) {
     const std::string text = pilot_boat_text();
-    const std::string wide = with(text, {{"/frame/groove/width", "5.6"}});
+    const std::string wide = with(text, {{"/frame/groove/width", "5.8"}});
     const Corrected result = corrected(wide, "case.json", kChance);
     EXPECT_TRUE(result.made.empty());
     EXPECT_EQ(result.text, wide);
