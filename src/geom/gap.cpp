@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <vector>
 
 #include "bowfront/geom/region.hpp"
@@ -43,18 +44,27 @@ double gap(const Segment& a, const Segment& b) {
     return least;
 }
 
+// A box that holds the segment and is found without its angles: an arc of at most half a turn stays
+// within its rise of its chord.
+Box roughly_round(const Segment& s) {
+    const double rise = std::abs(s.bulge) * distance(s.from, s.to) / 2;
+    return {{std::min(s.from.x, s.to.x) - rise, std::min(s.from.y, s.to.y) - rise},
+            {std::max(s.from.x, s.to.x) + rise, std::max(s.from.y, s.to.y) + rise}};
+}
+
 }  // namespace
 
 bool touch(const Contour& a, const Contour& b) {
     const std::vector<Segment> others = b.segments();
-    const Box all = b.box();
+    std::vector<Box> boxes;
+    boxes.reserve(others.size());
+    for (const Segment& other : others) {
+        boxes.push_back(roughly_round(other));
+    }
     for (const Segment& one : a.segments()) {
-        const Box box = one.box();
-        if (!close_to(box, all, kJoint)) {
-            continue;
-        }
-        for (const Segment& other : others) {
-            if (close_to(box, other.box(), kJoint) && !meetings(one, other).empty()) {
+        const Box box = roughly_round(one);
+        for (std::size_t i = 0; i < others.size(); ++i) {
+            if (close_to(box, boxes[i], kJoint) && !meetings(one, others[i]).empty()) {
                 return true;
             }
         }
