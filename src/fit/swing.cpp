@@ -35,26 +35,52 @@ struct Offset {
     double share;
 };
 
-// The groove that takes all points, the pane shifted to best advantage: the least, over all
-// shifts, of twice the furthest offset, which falls and then rises.
-double narrowest(const std::vector<Offset>& points, double reach) {
-    const auto needed = [&](double shift) {
-        double most = 0;
-        for (const Offset& point : points) {
-            most = std::max(most, std::abs(point.off + shift * point.share));
+// The furthest offset at a shift, as the straight that it lies on.
+struct Furthest {
+    double off;    // at the shift
+    double slope;  // over the shift
+};
+
+Furthest furthest(const std::vector<Offset>& points, double shift) {
+    Furthest most{0, 0};
+    for (const Offset& point : points) {
+        const double off = point.off + shift * point.share;
+        if (std::abs(off) > most.off) {
+            most = {std::abs(off), off < 0 ? -point.share : point.share};
         }
-        return 2 * most;
-    };
+    }
+    return most;
+}
+
+// The groove that takes all points, the pane shifted to best advantage: the least, over all
+// shifts, of twice the furthest offset. That is made of straights that fall and then rise: where
+// those of the two ends meet lies no higher than the least, and the straight found there takes the
+// place of one of them until it is the least.
+double narrowest(const std::vector<Offset>& points, double reach) {
     double low = -reach;
     double high = reach;
-    constexpr int kThirds = 64;
-    for (int i = 0; i < kThirds; ++i) {
-        const double a = low + (high - low) / 3;
-        const double b = high - (high - low) / 3;
-        const bool falls = needed(a) > needed(b);
-        (falls ? low : high) = falls ? a : b;
+    Furthest falling = furthest(points, low);
+    Furthest rising = furthest(points, high);
+    // As many steps as there are straights would do; a dozen mostly is.
+    for (std::size_t i = 0; i < 2 * points.size() && falling.slope < rising.slope; ++i) {
+        const double shift =
+            (falling.off - falling.slope * low - rising.off + rising.slope * high) /
+            (rising.slope - falling.slope);
+        const double least = falling.off + falling.slope * (shift - low);
+        const Furthest now = furthest(points, shift);
+        constexpr double kRounding = 1e-12;  // of lengths up to some metres, mm
+        if (now.off <= least + kRounding * reach) {
+            return 2 * now.off;
+        }
+        if (now.slope < 0) {
+            falling = now;
+            low = shift;
+        } else {
+            rising = now;
+            high = shift;
+        }
     }
-    return needed((low + high) / 2);
+    return 2 * std::min(falling.off, rising.off);
 }
 
 // A section square to the arc, along the pane's height, at an angle from the crown.
@@ -112,19 +138,63 @@ std::vector<Section> sections(const Swing& swing, double tilt) {
     return all;
 }
 
+// The pane at a tilt: its sections, and what of them stands in the groove.
+class Tilted {
+  public:
+    Tilted(const Swing& swing, double tilt) : swing_(swing), tilt_(tilt), all_(sections(swing, tilt)) {
+        double lowest = HUGE_VAL;
+        double highest = -HUGE_VAL;
+        for (const Section& section : all_) {
+            lowest = std::min(lowest, section.lowest());
+            highest = std::max(highest, section.highest());
+        }
+        mouth_ = lowest + swing.opening;
+        depth_ = highest - mouth_;
+    }
+    [[nodiscard]] double depth() const { return depth_; }
+    // Out of the groove nothing is taken of it.
+    [[nodiscard]] double width() const {
+        if (depth_ <= 0) {
+            return 0;
+        }
+        std::vector<Offset> points;
+        for (const Section& section : all_) {
+            section.take(mouth_, points);
+        }
+        return narrowest(points, 2 * (swing_.height + swing_.radius));
+    }
+    [[nodiscard]] SwingPosition position() const { return {tilt_, width(), depth_}; }
+
+  private:
+    const Swing& swing_;
+    double tilt_;
+    std::vector<Section> all_;
+    double mouth_ = 0;
+    double depth_ = 0;
+};
+
 // The position that takes most, tried at many tilts and then closed in on between the neighbours of
 // the best: flat at its top, so thirds of 0.03 rad to 1e-8 rad leave nothing that counts.
 template <class Measure>
 SwingPosition most_over_tilts(const Swing& swing, Measure measure) {
-    SwingPosition best = swing_position(swing, 0);
+    double best = measure(Tilted(swing, 0));
+    double best_tilt = 0;
     int at = 0;
-    for (int i = 1; i <= kTilts; ++i) {
-        const SwingPosition now = swing_position(swing, kSteepest * i / kTilts);
-        if (measure(now) > measure(best)) {
+    const auto better = [&](double now, double tilt) {
+        if (now > best) {
             best = now;
+            best_tilt = tilt;
+            return true;
+        }
+        return false;
+    };
+    for (int i = 1; i <= kTilts; ++i) {
+        const double tilt = kSteepest * i / kTilts;
+        const Tilted now(swing, tilt);
+        if (better(measure(now), tilt)) {
             at = i;
         }
-        if (now.depth <= 0) {
+        if (now.depth() <= 0) {
             break;  // out of the groove from here on
         }
     }
@@ -132,17 +202,15 @@ SwingPosition most_over_tilts(const Swing& swing, Measure measure) {
     double high = kSteepest * std::min(kTilts, at + 1) / kTilts;
     constexpr int kThirds = 36;
     for (int i = 0; i < kThirds; ++i) {
-        const SwingPosition a = swing_position(swing, low + (high - low) / 3);
-        const SwingPosition b = swing_position(swing, high - (high - low) / 3);
-        const bool rises = measure(a) < measure(b);
-        (rises ? low : high) = rises ? a.tilt : b.tilt;
-        for (const SwingPosition& now : {a, b}) {
-            if (measure(now) > measure(best)) {
-                best = now;
-            }
-        }
+        const double a = low + (high - low) / 3;
+        const double b = high - (high - low) / 3;
+        const double at_a = measure(Tilted(swing, a));
+        const double at_b = measure(Tilted(swing, b));
+        (at_a < at_b ? low : high) = at_a < at_b ? a : b;
+        better(at_a, a);
+        better(at_b, b);
     }
-    return best;
+    return Tilted(swing, best_tilt).position();
 }
 
 }  // namespace
@@ -151,30 +219,12 @@ SwingPosition swing_position(const Swing& swing, double tilt) {
     BOWFRONT_EXPECTS(tilt >= 0 && tilt < std::numbers::pi / 2);
     // A pane of half a turn or more has sections that run along its own face.
     BOWFRONT_EXPECTS(swing.sweep >= 0 && swing.sweep < std::numbers::pi);
-    const std::vector<Section> all = sections(swing, tilt);
-    double lowest = HUGE_VAL;
-    double highest = -HUGE_VAL;
-    for (const Section& section : all) {
-        lowest = std::min(lowest, section.lowest());
-        highest = std::max(highest, section.highest());
-    }
-    const double mouth = lowest + swing.opening;
-    SwingPosition position{tilt, 0, highest - mouth};
-    if (position.depth > 0) {
-        std::vector<Offset> points;
-        for (const Section& section : all) {
-            section.take(mouth, points);
-        }
-        position.width = narrowest(points, 2 * (swing.height + swing.radius));
-    }
-    return position;
+    return Tilted(swing, tilt).position();
 }
 
 SwingExtremes swing_extremes(const Swing& swing) {
-    // Out of the groove nothing is taken of it.
-    const auto width = [](const SwingPosition& at) { return at.depth > 0 ? at.width : 0; };
-    const auto depth = [](const SwingPosition& at) { return at.depth; };
-    return {most_over_tilts(swing, width), most_over_tilts(swing, depth)};
+    return {most_over_tilts(swing, [](const Tilted& at) { return at.width(); }),
+            most_over_tilts(swing, [](const Tilted& at) { return at.depth(); })};
 }
 
 }  // namespace bowfront::fit

@@ -67,9 +67,16 @@ class Adviser::Search {
                 return std::tuple(rank(one), one.change.relative) <
                        std::tuple(rank(other), other.change.relative);
             });
+            std::vector<Change> at_a_price;
             for (Candidate& candidate : list) {
                 if (found.size() < kMostChanges && proven(candidate, finding, wanted)) {
-                    found.push_back(std::move(candidate.change));
+                    (candidate.change.brings.empty() ? found : at_a_price)
+                        .push_back(std::move(candidate.change));
+                }
+            }
+            for (Change& change : at_a_price) {
+                if (found.size() < kMostChanges) {
+                    found.push_back(std::move(change));
                 }
             }
         }
@@ -101,12 +108,19 @@ class Adviser::Search {
             return std::tuple(one.change.touches, one.change.relative) <
                    std::tuple(other.change.touches, other.change.relative);
         });
+        std::optional<Change> at_a_price;
         for (Candidate& candidate : list) {
-            if (proven(candidate, finding, wanted)) {
+            if (!proven(candidate, finding, wanted)) {
+                continue;
+            }
+            if (candidate.change.brings.empty()) {
                 return std::move(candidate.change);
             }
+            if (!at_a_price) {
+                at_a_price = std::move(candidate.change);
+            }
         }
-        return std::nullopt;
+        return at_a_price;
     }
 
     // The smallest change of each setting that settles the finding by the sums.

@@ -60,10 +60,13 @@ Outcome Tryouts::weighed(const std::vector<Finding>& after, const Finding& watch
             continue;
         }
         const auto before = before_.find({finding.id, finding.about});
-        const bool made = before != before_.end();
-        if (made ? finding.status > before->second : finding.status == Status::fail) {
+        const Status was = before == before_.end() ? Status::pass : before->second;
+        if (finding.status <= was) {
+            continue;
+        }
+        if (finding.status == Status::fail) {
             outcome.harms = true;
-        } else if (!made && finding.status == Status::warn) {
+        } else {
             outcome.brings.push_back(finding.id + " " + finding.about);
         }
     }

@@ -18,8 +18,8 @@ struct Outcome {
     bool sound = false;  ///< the case can be built; nothing else counts where not
     Status status = Status::fail;  ///< of the finding; one that is not made any more passes
     double missing = 0;            ///< of its limit, in its unit; negative where it is held
-    bool harms = true;             ///< another finding ends worse than before, or a new one fails
-    std::vector<std::string> brings = {};  ///< checks that were not made before, and warn
+    bool harms = true;             ///< another finding fails that did not fail before
+    std::vector<std::string> brings = {};  ///< checks that warn now and did not before
 };
 
 /// Which part of the checks is run.

@@ -29,7 +29,7 @@ struct Change {
     double relative = 0;  ///< how large it is against the value; 1 for a word in place of another
     Status before = Status::fail;  ///< of the finding
     Status after = Status::pass;   ///< of the finding
-    std::vector<std::string> brings = {};  ///< checks that are only made since and warn: id, about
+    std::vector<std::string> brings = {};  ///< checks that warn only since: id, about
 };
 
 }  // namespace bowfront
