@@ -127,7 +127,7 @@ void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
     const Worst<N> worst = worst_of(task, pane, free);
     const bool measured = task.spec.made.radius.has_value();
     const N half = cos(pane.sweep / 2);
-    const N share = figure("share", "a", 2 * (1 - half) / (1 + half),
+    const N share = error.share = figure("share", "a", 2 * (1 - half) / (1 + half),
                            "geometry: arcs of two radii laid so that crown and ends stand off "
                            "equally, 2·tan²(θ/4) of the difference",
                            Kind::plain);

@@ -52,13 +52,17 @@ class PaneGathered {
           sideways_(pane.room_sideways.nominal, fit::kLeastRoom),
           face_(pane.edge(PaneEdge::bottom).face_clearance, 0),
           face_in_posts_(pane.edge(PaneEdge::start).face_clearance, 0),
+          contact_(pane.radius_error.clearance_left, 0),
           play_(pane.loading.play, 0) {}
 
     void add(const Trial& trial) {
         TrialSizes least = trial.sizes_in(pane_->states.front());
+        double contact = trial.contact_in(pane_->states.front());
         for (const PaneState<double>& state : pane_->states) {
             least = TrialSizes::least(least, trial.sizes_in(state));
+            contact = std::min(contact, trial.contact_in(state));
         }
+        contact_.add(contact);
         bottom_.add(least.bottom);
         top_.add(least.top);
         start_.add(least.start);
@@ -78,7 +82,11 @@ class PaneGathered {
                         of(sideways_),
                         of(face_),
                         of(face_in_posts_),
+                        std::nullopt,
                         std::nullopt};
+        if (pane_->heated) {
+            all.contact = of(contact_);
+        }
         if (lifted_) {
             all.play = of(play_);
         }
@@ -92,7 +100,8 @@ class PaneGathered {
 
     const PaneSums<double>* pane_;
     bool lifted_;
-    Gathered bottom_, top_, start_, end_, vertical_, sideways_, face_, face_in_posts_, play_;
+    Gathered bottom_, top_, start_, end_, vertical_, sideways_, face_, face_in_posts_, contact_,
+        play_;
 };
 
 }  // namespace

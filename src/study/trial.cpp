@@ -36,7 +36,10 @@ PaneModel pane_model(const Case& c, const PaneSums<double>& pane, std::size_t sh
                lengthwise ? along : across, lengthwise ? along_spread : across_spread);
     model.height = extent(last, pane.blank_width, pane.height, pane.height_tolerance,
                           lengthwise ? across : along, lengthwise ? across_spread : along_spread);
-    model.thickness_shrink = (1 - along) * (1 - across);
+    model.along = along;
+    model.along_spread = along_spread;
+    model.across = across;
+    model.across_spread = across_spread;
     const Groove& groove = c.frame.groove;
     model.base = groove.base_depth.value;
     model.top = groove.top_depth.value;

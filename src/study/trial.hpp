@@ -3,6 +3,7 @@
 /// One sample of a case: every size drawn, and what each limit is left with.
 
 #include <algorithm>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -17,6 +18,7 @@ struct SheetDraw {
     double along = 0;
     double across = 0;
     double thickness = 0;
+    double springback = 0;
 };
 
 /// What all panes of a case share in one sample, as shares of the limits.
@@ -51,7 +53,10 @@ struct PaneModel {
     double post = 0;
     double width = 0;
     FrameTolerances<double> tolerances;
-    double thickness_shrink = 1;  // product of (1 − s)
+    double along = 0;  // shrink of a heated pane, and its spread
+    double along_spread = 0;
+    double across = 0;
+    double across_spread = 0;
     double curve_taken = 0;       // of a post groove's width, by the pane's curve
     double thickness_taken = 1;   // of a post groove's width, per thickness
     bool lifted = false;
@@ -96,7 +101,11 @@ class Trial {
         opening_off_ = t_.opening_length * share();
         opening_height_ = pane.sums->opening_height + t_.opening_height * frame.height;
         thickness_ = (pane.sums->thickness + pane.sums->thickness_tolerance * sheet.thickness) /
-                     pane.thickness_shrink;
+                     ((1 - pane.along - pane.along_spread * sheet.along) *
+                      (1 - pane.across - pane.across_spread * sheet.across));
+        const RadiusSums<double>& radius = pane.sums->radius_error;
+        free_radius_ = radius.free_radius +
+                       (radius.free_radius_most - radius.free_radius_least) / 2 * sheet.springback;
         width_ = pane.width + t_.groove_width * frame.width;
     }
 
@@ -124,6 +133,14 @@ class Trial {
                 top_ * state.top - up,
                 narrowest + start + end + 2 * reach - length,
                 opening_height_ + top_ * state.top - height};
+    }
+
+    /// What a heated pane's own radius leaves of the face clearance in a state; that of a flat pane
+    /// or of one that is held cold where nothing is asked of it.
+    [[nodiscard]] double contact_in(const PaneState<double>& state) const {
+        const double off = std::max(std::abs(free_radius_ * state.sheet - state.base_radius),
+                                    std::abs(free_radius_ * state.sheet - state.top_radius));
+        return std::max(0.0, face_clearance()) - pane_.sums->radius_error.share * off;
     }
 
     /// Whether every limit holds in a state.
@@ -155,6 +172,7 @@ class Trial {
     double opening_height_ = 0;
     double thickness_ = 0;
     double width_ = 0;
+    double free_radius_ = 0;
 };
 
 /// Draws the samples of a case one after the other, all panes of a sample at once.
@@ -167,7 +185,7 @@ class Trials {
     void next(const Visit& visit) {
         const auto share = [&] { return cut_normal(random_.uniform()); };
         for (SheetDraw& draw : sheets_) {
-            draw = {share(), share(), share()};
+            draw = {share(), share(), share(), share()};
         }
         const FrameDraw frame{share(), share(), share(), share()};
         for (std::size_t i = 0; i < panes_.size(); ++i) {

@@ -18,8 +18,8 @@ enum class Touches {
 };
 
 /// One value of the case file put in the place of another. All sums and checks were done again
-/// with it: the finding that it belongs to ends as told, and no other one ends worse than before. A
-/// check that is only made since the change may warn where the finding failed, and is then named.
+/// with it: the finding that it belongs to ends as told, and no other one fails that did not fail
+/// before. Where the finding failed, others may warn that did not, and are then named.
 struct Change {
     std::string pointer;  ///< JSON pointer of the value; the file may leave it out
     std::string from;     ///< the value as the file spells it, or the default that stands in for it

@@ -61,6 +61,7 @@ struct RadiusSums {
     N groove_radius;         ///< that the pane stands in, as built, mm
     N groove_radius_least;   ///< over states and plates
     N groove_radius_most;
+    N share;                 ///< of a difference of the radii, that it uses up of the face clearance
     N rise_off;              ///< face clearance that the difference of the radii uses up, as built
                              ///< and with nominal springback
     N rise_off_worst;        ///< springback at its limits, in the worst state and plate

@@ -32,9 +32,9 @@ struct CaseFile {
 /// A number is changed in steps that a shop can set (0.1 mm for play, grooves, panes and blanks,
 /// 0.5 mm for timber and plan, 1/64 in throughout in inch files, whole degrees and newtons, sheets
 /// and cutters by the sizes that are sold), a word is replaced by each other one. The smallest
-/// change counts with which the finding passes and no other finding ends worse than before; where
-/// none makes it pass, the smallest that turns a fail into a warning. A check that was not made
-/// before may warn where a fail is settled by it, and is named. Sizes that follow others by
+/// change counts with which the finding passes and no other one fails that did not; where none makes
+/// it pass, the smallest that turns a fail into a warning. Where a fail is settled, others may warn
+/// that did not, and are named; changes without that come first. Sizes that follow others by
 /// the file's own rules (a pane its grooves, a post's depth its width) follow them here.
 class Adviser {
   public:

@@ -29,6 +29,7 @@ struct PaneSpreads {
     Spread sideways;
     Spread face_clearance;           ///< in base and top
     Spread face_clearance_in_posts;
+    std::optional<Spread> contact;  ///< heated: face clearance that the pane's own radius leaves
     std::optional<Spread> play;  ///< lift-and-drop: over the lifted pane
 };
 
@@ -49,6 +50,9 @@ void visit_spreads(const PaneSpreads& pane, const Visit& visit) {
     visit(std::string("spread/room/sideways"), pane.sideways);
     visit(std::string("spread/face_clearance/plates"), pane.face_clearance);
     visit(std::string("spread/face_clearance/posts"), pane.face_clearance_in_posts);
+    if (pane.contact) {
+        visit(std::string("spread/radius/clearance_left"), *pane.contact);
+    }
     if (pane.play) {
         visit(std::string("spread/loading/play"), *pane.play);
     }

@@ -89,16 +89,48 @@ TEST(Spread, of_a_pane_is_that_of_the_samples_that_the_chance_counts) {
         double missed = 0;
         int limits = 0;
         visit_spreads(panes[i], [&](const std::string&, const Spread& spread) {
-            least = std::min(least, spread.holds.value);
+            if (!panes[i].contact || &spread != &*panes[i].contact) {
+                least = std::min(least, spread.holds.value);
+            }
             missed += 1 - spread.holds.value;
             ++limits;
         });
-        EXPECT_EQ(limits, 9);
+        EXPECT_EQ(limits, panes[i].contact ? 10 : 9);
+        if (panes[i].contact) {  // contact is no failure, and the chance does not ask for it
+            missed -= 1 - panes[i].contact->holds.value;
+        }
         // All limits at once hold no more often than the one that holds least, and no less often
         // than if every miss came alone.
         EXPECT_LE(chance.panes[i].fit.value, least);
         EXPECT_GE(chance.panes[i].fit.value, 1 - missed - 1e-12);
     }
+}
+
+// Source: normal distribution cut at two deviations, by erfc: nothing but the springback varies, so
+// the pane touches where its draw is more than the clearance allows to either side.
+TEST(Spread, of_contact_by_springback_alone_meets_the_closed_form) {
+    Case c = sample::pilot_boat();
+    for (double* end : {&c.service.temperature[0].value, &c.service.temperature[1].value}) {
+        *end = c.service.built_temperature.value;
+    }
+    for (double* end : {&c.service.humidity[0].value, &c.service.humidity[1].value}) {
+        *end = c.service.built_humidity.value;
+    }
+    c.tolerance.groove_width.value = {std::nullopt, 0};
+    c.tolerance.sheet_thickness = Sourced<ToleranceSpec>{{std::nullopt, 0}, {}};
+    SheetSpec& sheet = c.sheets.at("cast-acrylic");
+    sheet.spread_along.value = sheet.spread_across.value = 0;
+    sheet.springback_spread.value = 0.03;
+    const auto sums = fit::solve(c);
+    const PaneSums<double>& front = *sums.pane(CaseSide::front);
+    const RadiusSums<double>& radius = front.radius_error;
+    const double off = (radius.free_radius_most - radius.free_radius_least) / 2;
+    const double allowed = front.edge(PaneEdge::bottom).face_clearance / (radius.share * off);
+    ASSERT_LT(allowed, 0.9);
+    const auto within = [](double deviations) { return std::erf(deviations / std::sqrt(2.0)); };
+    const double expected = within(2 * allowed) / within(2);
+    const Spread contact = *spreads(c, sums, {kSamples, 9}).front().contact;
+    EXPECT_THAT(contact.holds.value, DoubleNear(expected, kErrors * contact.holds.error));
 }
 
 TEST(Spread, of_every_sample_stays_within_the_worst_case) {
@@ -116,6 +148,9 @@ TEST(Spread, of_every_sample_stays_within_the_worst_case) {
                       of.edge(PaneEdge::bottom).face_clearance_least);
             EXPECT_GE(pane.face_clearance_in_posts.least,
                       of.edge(PaneEdge::start).face_clearance_least);
+            if (pane.contact) {
+                EXPECT_GE(pane.contact->least, of.radius_error.clearance_left_worst);
+            }
             if (pane.play) {
                 EXPECT_GE(pane.play->least, of.loading.play_worst);
             }
