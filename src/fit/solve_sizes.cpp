@@ -244,7 +244,26 @@ void solve_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneS
             task.book.reference({"panes", task.side, "tolerance/thickness"}, "δ_t", Kind::length,
                                 limit.value, {limit.source});
     }
-    if (const auto& made = task.spec.made.thickness) {
+    const auto formed_of = [&](N sheet) {
+        return task.figure(
+            "formed/thickness", "t₁",
+            forming::thickened(sheet, shrink.length.nominal, shrink.height.nominal),
+            "constant volume");
+    };
+    const auto thickest_of = [&](N sheet) {
+        return task.figure("thickest", "t₁max",
+                           forming::thickened(sheet, shrink.length.nominal + shrink.length.spread,
+                                              shrink.height.nominal + shrink.height.spread),
+                           "constant volume, at the limits of thickness and shrink");
+    };
+    const auto& made = task.spec.made.thickness;
+    if (made && task.spec.made.before_heating) {
+        const N sheet = measured_size(task, "thickness", "t", *made);
+        pane.formed_thickness = formed_of(sheet);
+        pane.thickest = thickest_of(sheet + measured_limit(task, "thickness", "δ_t", *made));
+        return;
+    }
+    if (made) {
         pane.formed_thickness =
             task.figure("formed/thickness", "t₁", measured_size(task, "thickness", "t₁", *made),
                         "as measured at the thickest place");
@@ -261,15 +280,8 @@ void solve_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneS
         pane.thickest = task.figure("thickest", "t₁max", thick, "limit of the sheet's thickness");
         return;
     }
-    pane.formed_thickness =
-        task.figure("formed/thickness", "t₁",
-                    forming::thickened(pane.thickness, shrink.length.nominal, shrink.height.nominal),
-                    "constant volume");
-    pane.thickest = task.figure(
-        "thickest", "t₁max",
-        forming::thickened(thick, shrink.length.nominal + shrink.length.spread,
-                           shrink.height.nominal + shrink.height.spread),
-        "constant volume, at the limits of thickness and shrink");
+    pane.formed_thickness = formed_of(pane.thickness);
+    pane.thickest = thickest_of(thick);
 }
 
 // However wide its tolerance, a sheet is not taken to be thinner than this share of its thickness.
@@ -281,8 +293,10 @@ template <class N>
 void solve_bearing_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrink,
                              PaneSums<N>& pane) {
     if (const auto& made = task.spec.made.thinnest) {
-        const N left = (1 - shrink.length.nominal) * (1 - shrink.height.nominal);
-        const N thin = measured_size(task, "thinnest", "t₁min", *made);
+        const N left = task.spec.made.before_heating
+                           ? N(1)
+                           : (1 - shrink.length.nominal) * (1 - shrink.height.nominal);
+        const N thin = measured_size(task, "thinnest", "t_m", *made);
         pane.bearing_thickness = task.figure("bearing_thickness", "t_b", thin * left,
                                              "thinnest place, before heating: constant volume");
         pane.bearing_thickness_least =
@@ -298,6 +312,17 @@ void solve_bearing_thickness(const PaneTask<N>& task, const PaneShrink<N>& shrin
         task.figure("thinnest", "t_min",
                     larger(pane.thickness - pane.thickness_tolerance, kThinnest * pane.thickness),
                     "lower limit of the sheet's thickness");
+}
+
+template <class N>
+void solve_thinnest(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneSums<N>& pane) {
+    pane.thinnest_formed = task.figure(
+        "thinnest_formed", "t₁min",
+        pane.heated ? forming::thickened(pane.bearing_thickness_least,
+                                         shrink.length.nominal - shrink.length.spread,
+                                         shrink.height.nominal - shrink.height.spread)
+                    : pane.bearing_thickness_least,
+        "constant volume, thinnest sheet and least shrink");
 }
 
 template <class N>
@@ -399,6 +424,7 @@ void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
     pane.blank_width = height.blank;
     solve_thickness(task, shrink, pane);
     solve_bearing_thickness(task, shrink, pane);
+    solve_thinnest(task, shrink, pane);
     solve_curve(task, front, pane);
 }
 

@@ -5,6 +5,7 @@
 #include <optional>
 #include <utility>
 
+#include "bowfront/base/contract.hpp"
 #include "bowfront/io/edited_text.hpp"
 #include "bowfront/io/varied_case.hpp"
 #include "bowfront/study/advice.hpp"
@@ -43,6 +44,16 @@ std::optional<Correction> next_correction(const Design& design, std::string_view
     return std::nullopt;
 }
 
+// Fails and warnings.
+std::pair<std::size_t, std::size_t> counts(const std::vector<Finding>& findings) {
+    std::pair<std::size_t, std::size_t> count;
+    for (const Finding& finding : findings) {
+        count.first += finding.status == Status::fail ? 1 : 0;
+        count.second += finding.status == Status::warn ? 1 : 0;
+    }
+    return count;
+}
+
 }  // namespace
 
 void advise(Design& design, std::string_view text) {
@@ -51,18 +62,18 @@ void advise(Design& design, std::string_view text) {
 
 Corrected corrected(std::string_view text, const std::string& file_name,
                     const study::ChanceOptions& chance) {
-    Corrected result{design(text, file_name, chance), design(text, file_name, chance),
-                     std::string(text), {}};
-    // It ends: a change leaves fewer fails, or as many and fewer warnings. Only where a fail is
-    // settled may a check warn that was not made before.
+    const Design first = design(text, file_name, chance);
+    Corrected result{first, first, std::string(text), {}};
+    // It ends: a change leaves fewer fails, or as many and fewer warnings.
     while (auto correction = next_correction(result.after, result.text)) {
         io::EditedText edited(std::move(result.text));
         edited.put(correction->change.pointer, correction->change.to);
         result.text = edited.text();
+        const auto open = counts(result.after.findings);
         result.after = design(result.text, file_name, chance);
+        BOWFRONT_EXPECTS(counts(result.after.findings) < open);
         result.made.push_back(std::move(*correction));
     }
-    advise(result.before, text);
     advise(result.after, result.text);
     return result;
 }

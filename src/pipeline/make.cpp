@@ -182,7 +182,12 @@ class Maker {
         const std::string path = "measuring-card.json";
         const std::string card = report::measuring_card(design_.c(), design_.sums);
         for (const MeasuredSide& side : io::read_measured(card, path, design_.c()).value.sides) {
-            if (side.pane.length || side.opening.length) {
+            const MeasuredPane& pane = side.pane;
+            const MeasuredGrooves& grooves = side.grooves;
+            if (pane.blank_length || pane.blank_width || pane.length || pane.height || pane.chord ||
+                pane.rise || !pane.thickness.empty() || side.opening.length ||
+                side.opening.height || !grooves.base.empty() || !grooves.top.empty() ||
+                !grooves.start.empty() || !grooves.end.empty() || !grooves.width.empty()) {
                 throw ContractError("read-back of " + path + ": a size that nobody measured");
             }
         }

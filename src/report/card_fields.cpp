@@ -75,9 +75,8 @@ void write_blank(const Case& c, const PaneSums<double>& pane, Fields& fields) {
 }
 
 // Chord and rise of the inside face, over the limits of the springback and of the pane's length.
-void write_curve(const Case& c, const PaneSums<double>& pane, Fields& fields) {
-    const SheetSpec& sheet = c.sheets.at(c.pane(pane.side)->sheet);
-    const double spread = sheet.springback_spread.value / (1 + sheet.springback.value);
+void write_curve(const PaneSums<double>& pane, Fields& fields) {
+    const RadiusSums<double>& radii = pane.radius_error;
     const auto half = [&](double radius, double length) {
         return length / (radius + pane.thickness / 2) / 2;
     };
@@ -90,9 +89,9 @@ void write_curve(const Case& c, const PaneSums<double>& pane, Fields& fields) {
     const auto window = [&](const auto& measure) {
         double low = measure(pane.inside_radius, pane.length);
         double high = low;
-        for (const double off : {-1, 1}) {
+        for (const double free : {radii.free_radius_least, radii.free_radius_most}) {
             for (const double longer : {-1, 1}) {
-                const double size = measure(pane.inside_radius * (1 + off * spread),
+                const double size = measure(free - pane.thickness / 2,
                                             pane.length + longer * pane.length_tolerance);
                 low = std::min(low, size);
                 high = std::max(high, size);
@@ -116,10 +115,10 @@ void write_pane(const Case& c, const PaneSums<double>& pane, std::vector<CardFie
     fields.one("formed", "height", "height", pane.height,
                around(pane.height, pane.height_tolerance));
     if (pane.heated) {
-        write_curve(c, pane, fields);
+        write_curve(pane, fields);
     }
-    const double thin = pane.formed_thickness * (1 - pane.thickness_tolerance / pane.thickness);
-    fields.several("thickness", "thickness", pane.formed_thickness, {thin, pane.thickest});
+    fields.several("thickness", "thickness", pane.formed_thickness,
+                   {pane.thinnest_formed, pane.thickest});
 }
 
 void write_grooves(const Case& c, const PaneSums<double>& pane, std::vector<CardField>& to) {

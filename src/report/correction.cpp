@@ -23,7 +23,9 @@ std::string correction_text(const std::vector<Finding>& before, const std::vecto
                             const std::vector<MadeChange>& made, const std::string& file) {
     std::string text = "Verdict before: " + verdict_text(before) + "\n";
     if (made.empty()) {
-        text += "No change of a single value settles what does not pass; nothing was written.\n";
+        text += verdict(before) == Status::pass
+                    ? "All checks pass; nothing was written.\n"
+                    : "Nothing could be changed without asking you; nothing was written.\n";
     } else {
         text += "Changes, the worst finding first; all sums were done again after each\n";
         for (const MadeChange& one : made) {

@@ -64,18 +64,39 @@ void add_bending(const CaseSums<double>& sums, const Fields& fields, std::vector
     }
 }
 
+std::string groove_step(const Case& c) {
+    if (c.frame.loading.value == Loading::beaded) {
+        return "Cut the rabbets in posts, base and top.";
+    }
+    return c.frame.post.hold.value == Hold::rabbet
+               ? "Cut the rabbets in the posts, and the grooves in base and top."
+               : "Cut the grooves in posts, base and top.";
+}
+
+// The way in of each pane stands in the report, step by step.
+std::string last_step(const Case& c) {
+    const bool rabbets = c.frame.post.hold.value == Hold::rabbet;
+    switch (c.frame.loading.value) {
+        case Loading::beaded: return "Glue the frame, lay the panes in, and fix the beads.";
+        case Loading::lift_and_drop:
+            return "Glue the frame with its top, lift the panes in and drop them, and fix the "
+                   "posts' beads.";
+        case Loading::slide_in: break;
+    }
+    return std::string("Glue base and posts, put the panes in") +
+           (rabbets ? ", fix the posts' beads, and set the top on." : ", and set the top on.");
+}
+
 }  // namespace
 
 std::vector<WorkStep> order_of_work(const Case& c, const CaseSums<double>& sums) {
     const Fields fields(c, sums);
     std::vector<WorkStep> steps;
-    const bool beaded = c.frame.loading.value == Loading::beaded;
     add_bending(sums, fields, steps);
     steps.push_back({"Cut posts, base and top to their outlines, without grooves.",
                      "Measure the thickness of every sheet, and take the groove's width from it.",
                      fields.of_flat_sheets()});
-    steps.push_back({beaded ? "Cut the rabbets in posts, base and top."
-                            : "Cut the grooves in posts, base and top.",
+    steps.push_back({groove_step(c),
                      "Measure depths and widths of the grooves in several places, and inspect.",
                      fields.of_list("grooves")});
     steps.push_back({"Put base, posts and top together dry.",
@@ -84,10 +105,7 @@ std::vector<WorkStep> order_of_work(const Case& c, const CaseSums<double>& sums)
                      fields.of_list("openings")});
     steps.push_back({"Cut the flat panes.", "Measure each pane before the film comes off.",
                      fields.of_unheated_panes()});
-    steps.push_back({beaded ? "Glue the frame, lay the panes in, and fix the beads."
-                            : "Glue base and posts, put the panes in, and set the top on.",
-                     "",
-                     {}});
+    steps.push_back({last_step(c), "", {}});
     return steps;
 }
 

@@ -7,7 +7,7 @@
 
 #include "climb.hpp"
 #include "setting.hpp"
-#include "outcome.hpp"
+#include "tryouts.hpp"
 
 namespace bowfront::study {
 namespace {
@@ -195,7 +195,7 @@ class Adviser::Search {
         if (!known->second) {
             return false;
         }
-        const Outcome outcome = tryouts_.weighed(*known->second, finding);
+        const TriedCase outcome = tryouts_.weighed(*known->second, finding);
         candidate.change.after = outcome.status;
         candidate.change.brings = outcome.brings;
         // A warning is not worth a warning.
@@ -238,7 +238,7 @@ void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& 
         finding.hint = as_asked ? std::string() : std::exchange(finding.advice, {});
         finding.advice = finding.changes.empty()
                              ? "no single change of the case file was found that settles this and "
-                               "makes no other check worse"
+                               "lets no other check fail"
                              : summed_up(finding.changes);
         if (!finding.hint.empty()) {
             finding.advice += "; a hint, not tried out: " + finding.hint;

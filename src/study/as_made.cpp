@@ -45,6 +45,7 @@ class SideWriter {
         if (side.pane.chord && side.pane.rise) {
             to.radius = radius_of(*side.pane.chord, *side.pane.rise, length_);
         }
+        to.before_heating = made_.heated(side.side) && made_.stage(side.side) != PaneStage::made;
         deepen(side.grooves);
     }
 
@@ -172,14 +173,15 @@ const PaneSpec& CaseAsMade::pane(CaseSide side) const {
     return *found;
 }
 
+bool CaseAsMade::heated(CaseSide side) const {
+    return side == CaseSide::front && c.plan.front && pane(side).bend.value == Bend::heat;
+}
+
 PaneStage CaseAsMade::stage(CaseSide side) const {
-    const PaneSpec& spec = pane(side);
-    const bool heated =
-        side == CaseSide::front && c.plan.front && spec.bend.value == Bend::heat;
-    const AsMade& made = spec.made;
+    const AsMade& made = pane(side).made;
     const bool blank = made.blank_length || made.blank_width;
     // A sheet's thickness may be measured before anything is cut from it.
-    if (made.length || made.height || made.radius || (blank && !heated)) {
+    if (made.length || made.height || made.radius || (blank && !heated(side))) {
         return PaneStage::made;
     }
     return blank ? PaneStage::blank_cut : PaneStage::not_cut;

@@ -27,6 +27,8 @@ struct CaseAsMade {
     [[nodiscard]] const PaneSpec& pane(CaseSide side) const;
     /// How far the work on a pane has come.
     [[nodiscard]] PaneStage stage(CaseSide side) const;
+    /// Whether a pane is bent in heat.
+    [[nodiscard]] bool heated(CaseSide side) const;
     /// Whether something was measured of the place that the pane of a side stands in.
     [[nodiscard]] bool place_measured(CaseSide side) const;
     /// The post grooves of a side; without depths where none was measured.

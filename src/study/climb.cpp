@@ -14,16 +14,16 @@ constexpr int kMostTries = 40;
 
 }  // namespace
 
-Climb::Climb(const Ladder& ladder, double missing, std::function<Outcome(std::size_t)> tried)
+Climb::Climb(const Ladder& ladder, double missing, std::function<TriedCase(std::size_t)> tried)
     : ladder_(ladder), missing_(missing), tried_(std::move(tried)) {}
 
-const Outcome& Climb::outcome(std::size_t rung) {
+const TriedCase& Climb::outcome(std::size_t rung) {
     const auto known = known_.find(rung);
     return known != known_.end() ? known->second
                                  : known_.emplace(rung, tried_(rung)).first->second;
 }
 
-bool Climb::good(const Outcome& outcome) const {
+bool Climb::good(const TriedCase& outcome) const {
     return outcome.sound && outcome.status <= wanted_;
 }
 
@@ -32,7 +32,7 @@ std::optional<std::size_t> Climb::first(Status wanted) {
     if (ladder_.count == 0) {
         return std::nullopt;
     }
-    const Outcome& now = outcome(0);
+    const TriedCase& now = outcome(0);
     if (good(now)) {
         return 0;
     }
@@ -59,7 +59,7 @@ std::optional<std::size_t> Climb::bracketed(double missing_at_first) {
     for (int i = 0; i < kMostTries && now.rung + 1 < end; ++i) {
         double next = std::min(aimed(before, now), static_cast<double>(ladder_.count) - 1);
         next = next < end ? next : std::floor((now.rung + end) / 2);
-        const Outcome& there = outcome(static_cast<std::size_t>(next));
+        const TriedCase& there = outcome(static_cast<std::size_t>(next));
         if (good(there)) {
             return narrowed(now.rung, next);
         }

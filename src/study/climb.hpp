@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "setting.hpp"
-#include "outcome.hpp"
+#include "tryouts.hpp"
 
 namespace bowfront::study {
 
@@ -21,13 +21,13 @@ class Climb {
   public:
     /// @param missing  of the limit as the case stands
     /// @param tried    how the case comes out at a rung; asked once for each
-    Climb(const Ladder& ladder, double missing, std::function<Outcome(std::size_t)> tried);
+    Climb(const Ladder& ladder, double missing, std::function<TriedCase(std::size_t)> tried);
 
     /// @param wanted  the status that is good enough
     [[nodiscard]] std::optional<std::size_t> first(Status wanted);
 
     /// How the case comes out at a rung.
-    [[nodiscard]] const Outcome& outcome(std::size_t rung);
+    [[nodiscard]] const TriedCase& outcome(std::size_t rung);
 
   private:
     struct Step {
@@ -35,15 +35,15 @@ class Climb {
         double missing = 0;
     };
 
-    [[nodiscard]] bool good(const Outcome& outcome) const;
+    [[nodiscard]] bool good(const TriedCase& outcome) const;
     [[nodiscard]] static double aimed(const Step& before, const Step& now);
     [[nodiscard]] std::optional<std::size_t> bracketed(double missing_at_first);
     [[nodiscard]] std::size_t narrowed(double low, double high);
 
     const Ladder& ladder_;
     double missing_;
-    std::function<Outcome(std::size_t)> tried_;
-    std::map<std::size_t, Outcome> known_;
+    std::function<TriedCase(std::size_t)> tried_;
+    std::map<std::size_t, TriedCase> known_;
     Status wanted_ = Status::pass;
 };
 

@@ -32,7 +32,14 @@ std::string_view stage_text(PaneStage stage) noexcept {
 std::vector<Objection> objections(const Case& c, const CaseSums<double>& sums,
                                   const Measured& measured) {
     std::vector<Objection> list = implausible(c, sums, measured);
-    return list.empty() ? fit::objections(as_made(c, sums, measured).frame) : list;
+    if (list.empty()) {
+        const CaseAsMade made = as_made(c, sums, measured);
+        list = fit::objections(made.frame);
+        if (list.empty()) {
+            list = fit::objections(made.c);
+        }
+    }
+    return list;
 }
 
 Inspection inspect(const Case& c, const CaseSums<double>& sums, const Measured& measured) {

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "bowfront/fit/checks.hpp"
-#include "changes.hpp"
+#include "mendings.hpp"
 
 namespace bowfront::study {
 namespace {
@@ -91,11 +91,11 @@ class Rescuer {
         inspection_.rescues.insert(inspection_.rescues.end(), found.begin(), found.end());
     }
 
-    // Changes are tried only while none has helped.
+    // Mendings are tried only while none has helped.
     void try_changes(const Finding& finding, const PaneSums<double>& pane, double margin,
                      std::vector<Rescue>& found) const {
         if (found.empty()) {
-            try_all(finding, changes_for(finding, made_, pane, stepped(-margin)), found);
+            try_all(finding, mendings_for(finding, made_, pane, stepped(-margin)), found);
         }
     }
 
@@ -109,7 +109,7 @@ class Rescuer {
 
     // What becomes of a finding by a change; none where the change can't be made, does not help, or
     // does harm elsewhere.
-    [[nodiscard]] std::optional<Rescue> tried(const Finding& finding, const Change& change) const {
+    [[nodiscard]] std::optional<Rescue> tried(const Finding& finding, const Mending& change) const {
         CaseAsMade changed = made_;
         if (!change.apply(changed) || !fit::objections(changed.frame).empty()) {
             return std::nullopt;
@@ -122,9 +122,9 @@ class Rescuer {
         return Rescue{finding.id, finding.about, change.words, finding.status, now};
     }
 
-    void try_all(const Finding& finding, const std::vector<Change>& changes,
+    void try_all(const Finding& finding, const std::vector<Mending>& changes,
                  std::vector<Rescue>& found) const {
-        for (const Change& change : changes) {
+        for (const Mending& change : changes) {
             if (auto rescue = tried(finding, change)) {
                 found.push_back(std::move(*rescue));
             }

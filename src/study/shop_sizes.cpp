@@ -57,6 +57,8 @@ Slack slack_of(const Case& c, const PaneSums<double>& pane, Way way) {
         take(loading.play - c.fit.loading_clearance.value, loading.play_worst, slack);
         const double depth = c.frame.groove.top_depth.value;
         take(depth - loading.tilt_rise, depth - loading.tilt_rise_worst, slack);
+        const double width = c.frame.groove.width.value;
+        take(width - loading.tilt_width, width - loading.tilt_width_worst, slack);
     }
     return slack;
 }
@@ -223,13 +225,18 @@ Finding shop_check(const PaneShopSizes& pane, double step) {
                     " mm, what the tightest limit leaves";
     finding.value = pane.slack.nominal;
     finding.worst = pane.slack.worst;
-    finding.limit = std::min({0.0, pane.exact.nominal, pane.exact.worst});
     finding.bound = Bound::at_least;
     finding.unit = "mm";
-    if (finding.margin() < -kOnTheLimit) {
+    // What the exact sizes break already is no fault of the rounding.
+    const double nominal_limit = std::min(0.0, pane.exact.nominal);
+    const double worst_limit = std::min(0.0, pane.exact.worst);
+    if (finding.value < nominal_limit - kOnTheLimit) {
         finding.status = Status::fail;
-    } else if (finding.worst_margin() < -kOnTheLimit) {
-        finding.status = Status::warn;
+        finding.limit = nominal_limit;
+    } else {
+        finding.status =
+            finding.worst < worst_limit - kOnTheLimit ? Status::warn : Status::pass;
+        finding.limit = worst_limit;
     }
     if (finding.status != Status::pass) {
         finding.advice = "cut this pane to its exact size by its pattern, or set a finer step "
@@ -249,11 +256,11 @@ class Explainer {
     }
 
     void size(const std::string& path, const std::string& exact_path, std::string_view exact_symbol,
-              const ShopSize& size, std::string_view why) {
+              const ShopSize& size, std::string_view why, bool cut_already = false) {
         const Traced exact =
             workings_.input(exact_path, exact_symbol, Kind::length, size.exact, {});
         const double steps = std::round(size.size / step_.value());
-        if (std::abs(steps * step_.value() - size.size) > kWhole * step_.value()) {
+        if (cut_already) {
             name(path, exact, exact, "cut already: stays as it is");
             return;
         }
@@ -312,8 +319,9 @@ void explain_shop_sizes(const Case& c, const ShopSizes& sizes, Workings& working
         const std::string of = "panes/" + std::string(side_text(pane.side)) + "/";
         const std::string shop = of + "blank/shop/";
         const std::string_view why = pane.trimmed_length ? kUp : kSafer;
-        explainer.size(shop + "length", of + "blank/length", "L₀", pane.length, why);
-        explainer.size(shop + "width", of + "blank/width", "W₀", pane.width, why);
+        const bool cut = c.pane(pane.side)->blank.method.value == BlankMethod::as_cut;
+        explainer.size(shop + "length", of + "blank/length", "L₀", pane.length, why, cut);
+        explainer.size(shop + "width", of + "blank/width", "W₀", pane.width, why, cut);
         if (pane.trimmed_length) {
             explainer.size(shop + "trimmed_length", of + "formed/developed_length", "L",
                            *pane.trimmed_length, kSafer);

@@ -142,6 +142,7 @@ struct PaneSums {
     N blank_length;
     N blank_width;
     N formed_thickness;
+    N thinnest_formed;        ///< formed thickness at its least
     N thickest;               ///< formed thickness at its most
     N bearing_thickness;      ///< that loads are borne by: as bought; of a pane that was measured, at
                               ///< its thinnest place and as it was before it was heated

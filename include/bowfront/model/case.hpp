@@ -152,8 +152,9 @@ struct AsMade {
     std::optional<MeasuredSize> blank_width;
     std::optional<MeasuredSize> length;     ///< as formed, on the mid-surface
     std::optional<MeasuredSize> height;     ///< as formed
-    std::optional<MeasuredSize> thickness;  ///< as formed, at the thickest place
-    std::optional<MeasuredSize> thinnest;   ///< as formed, at the thinnest place
+    std::optional<MeasuredSize> thickness;  ///< at the thickest place
+    std::optional<MeasuredSize> thinnest;   ///< at the thinnest place
+    bool before_heating = false;  ///< both are of a sheet that is still to be heated, not as formed
     std::optional<MeasuredRadius> radius;   ///< takes the place of the springback and its spread
     std::optional<MeasuredSize> opening_length;  ///< along the glazing line
     std::optional<MeasuredSize> opening_height;

@@ -19,7 +19,8 @@ struct MeasuredPane {
     std::optional<double> height;        ///< as formed
     std::optional<double> chord;         ///< of the inside face, with `rise`; curved panes only
     std::optional<double> rise;          ///< of the inside face over that chord
-    std::vector<double> thickness;       ///< as formed, in several places
+    /// In several places: as formed, or of the sheet while nothing of the formed pane is measured.
+    std::vector<double> thickness;
 };
 
 /// The opening that a pane stands in.

@@ -21,7 +21,8 @@ struct ShopSize {
     [[nodiscard]] double over() const noexcept { return size - exact; }
 };
 
-/// What the limits of one pane leave, the least of them, mm; negative where one is broken.
+/// What the limits of one pane leave, the least of them, mm; negative where one is broken. Those
+/// that its size decides: engagement settled, room, and of a lifted pane its play and its tilt.
 struct Slack {
     double nominal = 0;
     double worst = 0;  ///< at the worst of tolerances, spreads and service states
@@ -62,8 +63,9 @@ enum class Rounding { down, up };
 /// @param sums  `fit::solve(c)`
 [[nodiscard]] ShopSizes shop_sizes(const Case& c, const CaseSums<double>& sums);
 
-/// One check for each pane: what the shop's sizes leave of its limits. Where the exact sizes leave
-/// less than nothing, the shop's must leave no less than those.
+/// One check for each pane: what the shop's sizes leave of its limits; fails and warns as the other
+/// checks do. Where the exact sizes leave less than nothing, nominally or at worst, the shop's must
+/// leave no less than those.
 [[nodiscard]] std::vector<Finding> shop_checks(const ShopSizes& sizes);
 
 /// Enters the figures `panes/<side>/blank/shop/...` and `shop/...`.

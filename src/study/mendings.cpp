@@ -1,4 +1,4 @@
-#include "changes.hpp"
+#include "mendings.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -90,9 +90,9 @@ class Sizes {
 };
 
 // Writes changes of one side.
-class Changes {
+class Mendings {
   public:
-    Changes(const CaseAsMade& made, const PaneSums<double>& pane)
+    Mendings(const CaseAsMade& made, const PaneSums<double>& pane)
         : made_(made), pane_(pane), sizes_(made.pane(pane.side).made),
           posts_(made.posts_of(pane.side)), stage_(made.stage(pane.side)),
           name_("the " + std::string(side_text(pane.side)) + " pane") {}
@@ -152,7 +152,7 @@ class Changes {
             [](Sizes& sizes) { return sizes.form_again(); });
     }
 
-    [[nodiscard]] std::vector<Change> take() { return std::move(list_); }
+    [[nodiscard]] std::vector<Mending> take() { return std::move(list_); }
 
   private:
     // A size of the pane, and the same of its blank.
@@ -214,10 +214,10 @@ class Changes {
     PostDepths posts_;
     PaneStage stage_;
     std::string name_;
-    std::vector<Change> list_;
+    std::vector<Mending> list_;
 };
 
-void mend_engagement(std::string_view edge, double missing, Changes& changes) {
+void mend_engagement(std::string_view edge, double missing, Mendings& changes) {
     if (edge == edge_text(PaneEdge::bottom)) {
         changes.deepen_base(missing);
         changes.bead_base(missing);
@@ -237,9 +237,9 @@ double stepped(double length) {
     return std::ceil(length / kStep - kRounding) * kStep;
 }
 
-std::vector<Change> changes_for(const Finding& finding, const CaseAsMade& made,
+std::vector<Mending> mendings_for(const Finding& finding, const CaseAsMade& made,
                                 const PaneSums<double>& pane, double missing) {
-    Changes changes(made, pane);
+    Mendings changes(made, pane);
     const std::string_view about = finding.about;
     const std::string_view part = about.substr(std::min(about.size(), about.find('/') + 1));
     if (finding.id == "engagement") {
@@ -271,7 +271,7 @@ std::vector<Change> changes_for(const Finding& finding, const CaseAsMade& made,
     return changes.take();
 }
 
-Change cut_anew(const Case& designed, const CaseAsMade& made, const PaneSums<double>& pane) {
+Mending cut_anew(const Case& designed, const CaseAsMade& made, const PaneSums<double>& pane) {
     const CaseSide side = pane.side;
     const NewPane renewed = new_pane(designed, made, side);
     const CutSize& size = renewed.size;

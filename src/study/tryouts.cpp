@@ -1,4 +1,4 @@
-#include "outcome.hpp"
+#include "tryouts.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -51,8 +51,8 @@ bool Tryouts::shapes_frame(const std::string& pointer) {
                        [&](std::string_view shape) { return pointer.starts_with(shape); });
 }
 
-Outcome Tryouts::weighed(const std::vector<Finding>& after, const Finding& watched) const {
-    Outcome outcome{true, Status::pass, 0, false, {}};
+TriedCase Tryouts::weighed(const std::vector<Finding>& after, const Finding& watched) const {
+    TriedCase outcome{true, Status::pass, 0, false, {}};
     for (const Finding& finding : after) {
         if (finding.id == watched.id && finding.about == watched.about) {
             outcome.status = finding.status;
@@ -100,7 +100,7 @@ std::optional<Tryouts::Checked> Tryouts::checked(const Case& changed, Scope scop
     return out;
 }
 
-Outcome Tryouts::tried(const Case& changed, const Finding& watched, Scope scope) const {
+TriedCase Tryouts::tried(const Case& changed, const Finding& watched, Scope scope) const {
     auto out = checked(changed, scope);
     if (!out) {
         return {};

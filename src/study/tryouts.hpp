@@ -14,7 +14,7 @@
 namespace bowfront::study {
 
 /// How a changed case comes out for one finding.
-struct Outcome {
+struct TriedCase {
     bool sound = false;  ///< the case can be built; nothing else counts where not
     Status status = Status::fail;  ///< of the finding; one that is not made any more passes
     double missing = 0;            ///< of its limit, in its unit; negative where it is held
@@ -35,14 +35,14 @@ class Tryouts {
 
     /// A step of a search. The chance is only drawn where it is watched, and in few samples.
     /// @param watched  one of the findings
-    [[nodiscard]] Outcome tried(const Case& changed, const Finding& watched, Scope scope) const;
+    [[nodiscard]] TriedCase tried(const Case& changed, const Finding& watched, Scope scope) const;
 
     /// Everything that is found of a changed case, its chance included where it may be less than
     /// certain; nothing for one that can't be built.
     [[nodiscard]] std::optional<std::vector<Finding>> found(const Case& changed) const;
 
     /// What findings of a changed case mean for one of those before.
-    [[nodiscard]] Outcome weighed(const std::vector<Finding>& after, const Finding& watched) const;
+    [[nodiscard]] TriedCase weighed(const std::vector<Finding>& after, const Finding& watched) const;
 
     /// Whether the outlines of the frame may change with a value.
     [[nodiscard]] static bool shapes_frame(const std::string& pointer);

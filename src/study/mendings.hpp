@@ -14,7 +14,7 @@ namespace bowfront::study {
 [[nodiscard]] double stepped(double length);
 
 /// One change; `apply` puts it into a case as made and is false where nothing would be left.
-struct Change {
+struct Mending {
     std::string words;
     std::function<bool(CaseAsMade&)> apply;
 };
@@ -23,11 +23,11 @@ struct Change {
 /// what is not made yet by making it otherwise than drawn.
 /// @param pane     that the finding is about, by the sums of `made`
 /// @param missing  mm, > 0
-[[nodiscard]] std::vector<Change> changes_for(const Finding& finding, const CaseAsMade& made,
+[[nodiscard]] std::vector<Mending> mendings_for(const Finding& finding, const CaseAsMade& made,
                                               const PaneSums<double>& pane, double missing);
 
 /// A new pane for the frame as it is; of one that is not cut yet, its right size.
-[[nodiscard]] Change cut_anew(const Case& designed, const CaseAsMade& made,
+[[nodiscard]] Mending cut_anew(const Case& designed, const CaseAsMade& made,
                               const PaneSums<double>& pane);
 
 }  // namespace bowfront::study
