@@ -38,10 +38,10 @@ void check_stock(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     }
 }
 
-// A blank that is cut once, larger by a shrink that nobody measured, can't be mended.
+// A blank that is cut once, and whose shrink nobody measured, can't be mended.
 void check_shrink(const Case& c, const PaneSums<double>& pane, CheckList& list) {
     const PaneSpec& spec = *c.pane(pane.side);
-    if (!pane.heated || spec.blank.method.value != BlankMethod::allow_shrink) {
+    if (!pane.heated || spec.blank.method.value == BlankMethod::trim_after) {
         return;
     }
     const SheetSpec& sheet = c.sheets.at(spec.sheet);

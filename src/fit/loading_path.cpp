@@ -79,6 +79,13 @@ struct Tightest {
 };
 
 Tightest past_the_timber(const Met& met, double own_radius) {
+    constexpr double kRounding = 1e-9;  // mm; a pane that just fills its room is not too long
+    if (met.sideways < -kRounding) {  // no thinner pane would do
+        Tightest too_long;
+        too_long.take(met.sideways, Narrow::between_posts);
+        too_long.take(met.upright, Narrow::upright);
+        return too_long;
+    }
     const PaneSection section{met.filled_length, met.filled, own_radius, met.state.base_radius,
                               met.play()};
     const SectionClearance clearance =
@@ -102,7 +109,7 @@ std::string in_words(const Tightest& tightest) {
             return "under the top groove's bottom, the pane tilted by " + degrees(tightest.tilt);
         case Narrow::between_posts: break;
     }
-    return "between the posts' rabbets, both ends together";
+    return "between the posts' grooves or rabbets, round ends included, both ends together";
 }
 
 SwingExtremes swing_of(const Met& met, double own_radius) {

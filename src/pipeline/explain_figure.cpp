@@ -79,6 +79,17 @@ void add_chance(const study::Chance& chance, Workings& workings) {
     for (const auto& [path, finding] : checks) {
         known.push_back(path);
     }
+    std::string inside;
+    for (const std::string_view path : known) {
+        if (path.starts_with(quantity + "/")) {
+            inside += (inside.empty() ? "" : ", ") + std::string(path);
+        }
+    }
+    if (!inside.empty()) {
+        throw InputError({{Code::input_value, {}, 0, 0, {},
+                           "\"" + quantity + "\" is no figure but holds some",
+                           "ask for one of " + inside}});
+    }
     const std::string near = io::nearest(quantity, known);
     throw InputError({{Code::input_value, {}, 0, 0, {}, "there is no figure \"" + quantity + "\"",
                        near.empty() ? "name a path of the report, as panes/front/blank/length"

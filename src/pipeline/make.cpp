@@ -143,7 +143,7 @@ class Maker {
         const bool failed = made.verdict() == Status::fail;
         content.despite_failures = failed && options_.despite_failures;
         write_patterns(failed, content);
-        write_card();
+        write_card(failed);
         content.files = files_;
         made.report_json = report::to_json(content);
         made.report_text = report::to_text(content);
@@ -178,9 +178,10 @@ class Maker {
     }
 
     // Proven by its reader: a file of measurements in which nothing is measured yet.
-    void write_card() {
+    void write_card(bool failed) {
         const std::string path = "measuring-card.json";
-        const std::string card = report::measuring_card(design_.c(), design_.sums);
+        const std::string_view mark = failed ? report::kFailedMark : std::string_view();
+        const std::string card = report::measuring_card(design_.c(), design_.sums, mark);
         for (const MeasuredSide& side : io::read_measured(card, path, design_.c()).value.sides) {
             const MeasuredPane& pane = side.pane;
             const MeasuredGrooves& grooves = side.grooves;
@@ -192,7 +193,7 @@ class Maker {
             }
         }
         write(path, card);
-        write("measuring-card.html", report::measuring_page(design_.c(), design_.sums));
+        write("measuring-card.html", report::measuring_page(design_.c(), design_.sums, mark));
     }
 
     void write_pattern(const Part& part, const std::string& path, bool failed) {

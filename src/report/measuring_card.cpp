@@ -99,12 +99,12 @@ class Card {
 
 }  // namespace
 
-std::string measuring_card(const Case& c, const CaseSums<double>& sums) {
+std::string measuring_card(const Case& c, const CaseSums<double>& sums, std::string_view mark) {
     Card card(c.units);
     for (const CardField& field : card_fields(c, sums)) {
         card.add(field);
     }
-    return card.take();
+    return (mark.empty() ? std::string() : "// " + std::string(mark) + "\n") + card.take();
 }
 
 }  // namespace bowfront::report

@@ -57,13 +57,16 @@ std::string place_text(const CardField& field) {
 
 class Page {
   public:
-    explicit Page(const Case& c) : unit_(c.units) {
+    Page(const Case& c, std::string_view mark) : unit_(c.units) {
         const std::string name = escaped(c.name);
         text_ = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>"
                 "Measuring card: " +
                 name + "</title>\n<style>\n" + std::string(kStyle) +
                 "</style>\n</head>\n<body>\n<h1>Measuring card: " + name +
-                "</h1>\n<p>Work down the page. At each HOLD write down what was really made, in " +
+                "</h1>\n" +
+                (mark.empty() ? std::string()
+                              : "<p class=\"hold\"><b>" + escaped(std::string(mark)) + "</b></p>\n") +
+                "<p>Work down the page. At each HOLD write down what was really made, in " +
                 (unit_ == LengthUnit::inch ? "inches" : "millimetres") +
                 ", before the next step. Within its window a size does what was designed; outside "
                 "of it nothing need be lost: copy the sizes into measuring-card.json and ask "
@@ -114,8 +117,8 @@ class Page {
 
 }  // namespace
 
-std::string measuring_page(const Case& c, const CaseSums<double>& sums) {
-    Page page(c);
+std::string measuring_page(const Case& c, const CaseSums<double>& sums, std::string_view mark) {
+    Page page(c, mark);
     for (const WorkStep& step : order_of_work(c, sums)) {
         page.add(step);
     }

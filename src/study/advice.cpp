@@ -89,7 +89,11 @@ class Adviser::Search {
         }
         for (const Touches most : {Touches::method, Touches::look}) {
             for (const Status wanted : {Status::pass, Status::warn}) {
-                const bool allowed = most < Touches::look || finding.status == Status::fail;
+                // A case is not made smaller to suit an oven or a sheet.
+                const bool for_shop =
+                    finding.code == Code::fit_oven || finding.code == Code::fit_stock;
+                const bool allowed = most < Touches::look ||
+                                     (finding.status == Status::fail && !for_shop);
                 if (!allowed || wanted >= finding.status) {
                     continue;
                 }

@@ -1,3 +1,4 @@
+#include <cmath>
 #include <numbers>
 #include <utility>
 
@@ -11,6 +12,10 @@ namespace {
 // How many times larger or smaller than drawn a thing can be made. A choice of this tool: far beyond
 // any bungled cut, far under the 25.4 of inches written for millimetres.
 constexpr double kMostTimes = 4;
+
+// By what share sizes of one pane may contradict each other: several times what a tape is off, and
+// what an extruded sheet grows across; far under a slip of a digit. A choice of this tool.
+constexpr double kMostOff = 0.02;
 
 std::string mm(double length) {
     return rounded_text(length, 2) + " mm";
@@ -37,6 +42,13 @@ class SideJudge {
         each("post groove's depth", side.grooves.end, groove.post_depth.value);
         each("groove's width", side.grooves.width, groove.width.value);
         curve(pane);
+        if (drawn_.heated && to_.empty()) {  // each size by itself could be right
+            shrunk("length", pane.blank_length, pane.length);
+            shrunk("height", pane.blank_width, pane.height);
+            if (pane.chord && pane.rise && pane.length) {
+                arc(*pane.chord, *pane.rise, *pane.length);
+            }
+        }
     }
 
   private:
@@ -72,6 +84,28 @@ class SideJudge {
         if (pane.length && drawn_.curved &&
             *pane.length >= 2 * std::numbers::pi * drawn_.radius) {
             object("pane's length", mm(*pane.length) + " and over a full turn", drawn_.length);
+        }
+    }
+
+    // Along the mid-surface by chord and rise of the inside face, against the length measured there.
+    void arc(double chord, double rise, double length) const {
+        const double radius = radius_of(chord, rise, 0).value;
+        const double sweep = 4 * std::atan(2 * rise / chord);
+        const double by_arc = (radius + drawn_.thickness / 2) * sweep;
+        if (std::abs(by_arc - length) > kMostOff * length) {
+            to_.push_back({pointer_, "the " + std::string(side_text(drawn_.side)) +
+                                         " pane's chord and rise give an arc of " + mm(by_arc) +
+                                         ", and its length was measured as " + mm(length),
+                           "measure chord, rise and length once more"});
+        }
+    }
+    void shrunk(std::string_view what, const std::optional<double>& blank,
+                const std::optional<double>& formed) const {
+        if (blank && formed && *formed > *blank * (1 + kMostOff)) {
+            to_.push_back({pointer_, "the " + std::string(side_text(drawn_.side)) + " pane's " +
+                                         std::string(what) + ", " + mm(*formed) +
+                                         ", is more than its blank's, " + mm(*blank),
+                           "measure both once more: no sheet grows so much in heat"});
         }
     }
 

@@ -46,6 +46,8 @@ class Sizes {
         made_.frame.frame.groove.post_depth.value += by;
         return post(PaneEdge::start, by) && post(PaneEdge::end, by);
     }
+    bool cut_start(double by) { return cut_post(PaneEdge::start, by); }
+    bool cut_end(double by) { return cut_post(PaneEdge::end, by); }
     bool base(double by) {
         return add(spec().base_depth, groove().base_depth.value, now_.tolerances.base_depth, by);
     }
@@ -56,6 +58,14 @@ class Sizes {
         PostDepths& depths = made_.posts[now_.side];
         return add(end == PaneEdge::start ? depths.start : depths.end, groove().post_depth.value,
                    now_.tolerances.post_depth, by);
+    }
+    // The other groove stays; the posts are judged by the deeper of both.
+    bool cut_post(PaneEdge end, double by) {
+        const bool cut = post(end, by);
+        const PostDepths& depths = made_.posts[now_.side];
+        double& deepest = made_.frame.frame.groove.post_depth.value;
+        deepest = std::max(deepest, (end == PaneEdge::start ? depths.start : depths.end)->value);
+        return cut;
     }
     bool width(double by) {
         made_.frame.frame.groove.width.value += by;
@@ -115,6 +125,12 @@ class Mendings {
         cut({"post grooves of " + name_, "deep", "deepen"},
             posts_.start ? posts_.start : posts_.end, groove().post_depth.value, by,
             &Sizes::cut_posts);
+    }
+    void deepen_post(PaneEdge end, double by) {
+        const bool start = end == PaneEdge::start;
+        cut({"post groove at the " + std::string(edge_text(end)) + " of " + name_, "deep", "deepen"},
+            start ? posts_.start : posts_.end, groove().post_depth.value, by,
+            start ? &Sizes::cut_start : &Sizes::cut_end);
     }
     void widen(double by) {
         cut({"grooves of " + name_, "wide", "widen"}, sizes_.groove_width, groove().width.value,
@@ -250,6 +266,8 @@ std::vector<Mending> mendings_for(const Finding& finding, const CaseAsMade& made
     } else if (finding.id == "room") {
         changes.trim_length(missing);
         changes.deepen_posts(stepped(missing / 2));
+        changes.deepen_post(PaneEdge::start, missing);
+        changes.deepen_post(PaneEdge::end, missing);
     } else if (finding.id == "face-clearance" || finding.id == "loading-tilt") {
         changes.widen(missing);
     } else if (finding.code == Code::fit_radius) {
@@ -285,9 +303,13 @@ Mending cut_anew(const Case& designed, const CaseAsMade& made, const PaneSums<do
     if (first) {
         words += ", instead of " + mm(pane.length) + " x " + mm(pane.height);
     }
-    return {words, [side, renewed](CaseAsMade& to) {
+    // As drawn it was to be cut anyway.
+    constexpr double kShown = 0.005;  // mm
+    const bool as_drawn = first && std::abs(size.length - pane.length) < kShown &&
+                          std::abs(size.height - pane.height) < kShown;
+    return {words, [side, renewed, as_drawn](CaseAsMade& to) {
                 to.pane(side) = renewed.spec;
-                return renewed.size.length > 0 && renewed.size.height > 0;
+                return !as_drawn && renewed.size.length > 0 && renewed.size.height > 0;
             }};
 }
 

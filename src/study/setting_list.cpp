@@ -359,19 +359,4 @@ void SettingList::tolerance(const std::string& key, const std::string& name) {
     }
 }
 
-// The library's own sheets are not the maker's to change.
-void SettingList::spread() {
-    if (pane_ == nullptr) {
-        return;
-    }
-    const SheetSpec& sheet = c_.sheets.at(pane_->sheet);
-    for (const Sourced<double>* const ratio :
-         {&sheet.spread_along, &sheet.spread_across, &sheet.springback_spread}) {
-        if (ratio->given()) {
-            number({ratio->origin.pointer, "the spread of " + sheet.key, Touches::demand,
-                    Amount::ratio, kFine, 0, ratio->value});
-        }
-    }
-}
-
 }  // namespace bowfront::study

@@ -50,7 +50,6 @@ class SettingList {
     void oven_set();
     void larger(const std::string& pointer, const std::string& name);  ///< bought, not made
     void tolerance(const std::string& key, const std::string& name);
-    void spread();                             ///< of a sheet that the file describes
 
   private:
     void share(const std::string& pointer, const std::string& name, Touches touches, double share,

@@ -48,7 +48,6 @@ void place_in_frame(SettingList& list) {
     list.tolerance("cut", "the tolerance of cuts");
     list.tolerance("groove_depth", "the tolerance of the grooves' depth");
     list.tolerance("opening", "the tolerance of the openings");
-    list.spread();
 }
 
 void faces(SettingList& list) {
@@ -136,7 +135,6 @@ void radius(SettingList& list) {
     list.front_arc();
     list.tolerance("groove_width", "the tolerance of the grooves' width");
     list.tolerance("sheet_thickness", "the tolerance of the sheet's thickness");
-    list.spread();
 }
 
 void way_in(SettingList& list) {
@@ -151,7 +149,6 @@ void way_in(SettingList& list) {
     list.loading();
     list.hold();
     list.sheet_thickness();
-    list.spread();
 }
 
 void load(SettingList& list) {

@@ -37,7 +37,8 @@ Tryouts::Tryouts(const std::vector<Finding>& findings, const ChanceOptions& chan
                const CaseFile& file)
     : chance_(chance), file_(file) {
     for (const Finding& finding : findings) {
-        before_.emplace(std::pair(finding.id, finding.about), finding.status);
+        before_.emplace(std::pair(finding.id, finding.about),
+                        Before{finding.status, finding.worst_margin() >= 0});
         with_chance_ = with_chance_ || finding.code == Code::fit_chance;
         with_path_ = with_path_ || finding.id == kPathCheck;
         with_shop_ = with_shop_ || finding.code == Code::fit_shop_size;
@@ -60,8 +61,12 @@ TriedCase Tryouts::weighed(const std::vector<Finding>& after, const Finding& wat
             continue;
         }
         const auto before = before_.find({finding.id, finding.about});
-        const Status was = before == before_.end() ? Status::pass : before->second;
-        if (finding.status <= was) {
+        const Before was = before == before_.end() ? Before{} : before->second;
+        if (finding.status <= was.status) {
+            // Some warn of what is near their limit; breaking it is another thing.
+            outcome.harms = outcome.harms || (finding.status == Status::warn &&
+                                              was.status == Status::warn && was.within &&
+                                              finding.worst_margin() < 0);
             continue;
         }
         if (finding.status == Status::fail) {

@@ -18,7 +18,7 @@ struct TriedCase {
     bool sound = false;  ///< the case can be built; nothing else counts where not
     Status status = Status::fail;  ///< of the finding; one that is not made any more passes
     double missing = 0;            ///< of its limit, in its unit; negative where it is held
-    bool harms = true;             ///< another finding fails that did not fail before
+    bool harms = true;             ///< another finding fails that did not, or comes to break its limit at worst
     std::vector<std::string> brings = {};  ///< checks that warn now and did not before
 };
 
@@ -59,7 +59,11 @@ class Tryouts {
 
     const ChanceOptions& chance_;
     const CaseFile& file_;
-    std::map<std::pair<std::string, std::string>, Status> before_;  // by id and about
+    struct Before {
+        Status status = Status::pass;
+        bool within = true;  // its worst case keeps the limit
+    };
+    std::map<std::pair<std::string, std::string>, Before> before_;  // by id and about
     bool with_chance_ = false;
     bool with_shop_ = false;
     bool with_path_ = false;

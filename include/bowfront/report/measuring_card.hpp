@@ -52,11 +52,15 @@ struct WorkStep {
 /// A file of measurements to fill in (schemas/measured.schema.json): every size of every pane,
 /// `null` until it is measured, with the design's size and its window as a comment.
 /// @param sums  `fit::solve(c)`
-[[nodiscard]] std::string measuring_card(const Case& c, const CaseSums<double>& sums);
+/// @param mark  stands at its top, on one line; nothing where empty
+[[nodiscard]] std::string measuring_card(const Case& c, const CaseSums<double>& sums,
+                                         std::string_view mark = {});
 
 /// The same on paper: an HTML page for A4 with the order of work, its hold points, and a place to
 /// write each size of the card.
 /// @param sums  `fit::solve(c)`
-[[nodiscard]] std::string measuring_page(const Case& c, const CaseSums<double>& sums);
+/// @param mark  stands under its heading; nothing where empty
+[[nodiscard]] std::string measuring_page(const Case& c, const CaseSums<double>& sums,
+                                         std::string_view mark = {});
 
 }  // namespace bowfront::report

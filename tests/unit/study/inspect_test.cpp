@@ -425,8 +425,26 @@ TEST(Inspect, objects_to_sizes_that_are_nowhere_near_those_drawn) {
               "the front pane's length, 21.37 mm, is nowhere near the 542.71 mm that was drawn");
     EXPECT_THAT(objected([](MeasuredSide& front) { front.grooves.top = {12, 0.47}; }),
                 testing::HasSubstr("top groove's depth, 0.47 mm"));
-    EXPECT_THAT(objected([](MeasuredSide& front) { front.pane.rise = *front.pane.chord / 2.1; }),
+    EXPECT_THAT(objected([](MeasuredSide& front) {
+                    front.pane.rise = *front.pane.chord / 2.1;
+                    front.pane.length.reset();
+                }),
                 testing::StrEq("0 objections"));
+    // Sizes that contradict each other: R = (c²/4 + f²)/(2f) of 400 and 84 mm is 280.1 mm, and the
+    // mid-surface, 1.5 mm further out, 281.595·4·atan(2·84/400) = 447.88 mm along.
+    EXPECT_THAT(objected([](MeasuredSide& front) {
+                    front.pane.chord = 400;
+                    front.pane.rise = 84;
+                    front.pane.length = 543;
+                }),
+                testing::HasSubstr("give an arc of 447.88"));
+    EXPECT_EQ(objected([](MeasuredSide& front) {
+                  front.pane.blank_length = 551;
+                  front.pane.length = 570;
+                  front.pane.chord.reset();
+                  front.pane.rise.reset();
+              }),
+              "the front pane's length, 570 mm, is more than its blank's, 551 mm");
     EXPECT_THAT(objected([](MeasuredSide& front) { front.pane.chord = 1; }),
                 testing::HasSubstr("inside radius, "));
 }
