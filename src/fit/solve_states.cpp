@@ -101,14 +101,14 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
         const auto path = [&](std::string_view key) {
             return FigurePath{"panes", task.side, state_path(which), key};
         };
-        const N in_posts = (pane.start_in_post + pane.end_in_post) * factors.post;
+        const N in_posts = pane.start_in_post + pane.end_in_post;
         const N below = moved_side(task, front, factors.base, path("side_at_base"), pane);
         const N above = moved_side(task, front, factors.top, path("side_at_top"), pane);
-        constexpr std::string_view kSource = "glazing line outside both posts, on the moved plates";
+        constexpr std::string_view kSource = "glazing line outside both posts, on the moved plates; posts by how their rings may lie";
         state.opening_least =
-            figure("opening_least", "O_least", smaller(below, above) - in_posts, kSource);
+            figure("opening_least", "O_least", smaller(below, above) - in_posts * factors.post_most, kSource);
         state.opening_most =
-            figure("opening_most", "O_most", larger(below, above) - in_posts, kSource);
+            figure("opening_most", "O_most", larger(below, above) - in_posts * factors.post_least, kSource);
         state.base_radius = state.top_radius = N(0);
         if (pane.curved) {
             state.base_radius = moved_radius(task, factors.base, path("radius_at_base"), pane);

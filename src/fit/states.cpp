@@ -147,6 +147,15 @@ TimberStates<N> timber_states(const Case& c, Book<N>& book) {
                            : factor({{"states", "post_coefficient"},
                                      {"states", state_text(state), "post"}},
                                     post, m, book);
+        factors.post_least = factors.post_most = factors.post;
+        if (state != AirState::built && c.frame.post.sawn.value == PostSawn::any) {
+            // Rings may lie so that a post moves least just where that is worse.
+            const N other = factor({{"states", "post_radial_coefficient"},
+                                    {"states", state_text(state), "post_radial"}},
+                                   *timber.radial_coefficient, m, book);
+            factors.post_least = smaller(factors.post, other);
+            factors.post_most = larger(factors.post, other);
+        }
     }
     return states;
 }

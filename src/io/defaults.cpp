@@ -25,7 +25,7 @@ constexpr std::array kTable = {
     Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},
     Default{"/frame/post/hold", "groove", "the hold of panes that slide in"},
     Default{"/frame/post/sawn", "any",
-            "how the rings lie is not known: both ways move as the more lively one"},
+            "how the rings lie is not known: the way that is worse for each limit counts"},
     Default{"/frame/post/depth", "the post's width", "a post is as deep as it is wide", kRule},
     Default{"/frame/bead/width", "8 mm", kPractice},
     Default{"/panes/*/bend", "heat", "a curved pane is formed hot unless it is said to be cold"},

@@ -100,11 +100,12 @@ def pane(side, radius, end_clearance):
         base, top = BASE * radial, TOP * radial
         side_now = (stretched(radius, sweep, tangential) if curved
                     else length_of_side * (1 if side == "back" else tangential))
-        open_now = side_now - in_posts * tangential
+        widest = side_now - in_posts * min(tangential, radial)  # the posts' rings lie any way
+        narrowest = side_now - in_posts * max(tangential, radial)
         top_least.append(height * sheet - CLEAR_HEIGHT - base)
-        side_least.append(length * sheet - open_now - POST_DEPTH * tangential)
+        side_least.append(length * sheet - widest - POST_DEPTH * tangential)
         up_least.append(CLEAR_HEIGHT + base + top - height * sheet)
-        room_least.append(open_now + 2 * reach * tangential - length * sheet)
+        room_least.append(narrowest + 2 * reach * tangential - length * sheet)
     # The deepest that an end reaches, for the groove's width that a curved pane takes there.
     deepest = reach * max(tangential for _, tangential, _ in states()) + DEPTH_15
     thickest = (THICKNESS + THICKNESS_LIMIT) / (left - spread)**2

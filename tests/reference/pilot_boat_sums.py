@@ -193,12 +193,13 @@ def state_figures(length, height, moved_opening):
     """Air, timber, pane, opening and grooves in every state."""
     found = {}
     for name, air, (sheet, timber, radial) in zip(STATES, [BUILT] + AIR, states()):
-        opening = moved_opening(timber)
+        # How the rings lie in the posts is not known: either way across them may be the radial one.
+        by_rings = [moved_opening(timber, post) for post in (timber, radial)]
         at = f"panes/front/states/{name}/"
         found |= {at + "temperature": air[0], at + "humidity": 100 * air[1],
                   at + "moisture_content": moisture(*air),
                   at + "length": length * sheet, at + "height": height * sheet,
-                  at + "opening_least": opening, at + "opening_most": opening,
+                  at + "opening_least": min(by_rings), at + "opening_most": max(by_rings),
                   at + "opening_height": CLEAR_HEIGHT,
                   at + "groove_depth/base": BASE_DEPTH * radial,
                   at + "groove_depth/top": TOP_DEPTH * radial,
@@ -258,12 +259,13 @@ def figures():
     table["panes/front/tolerance/height"] = height_limit
 
     # The plates' grain runs along the width: only their depth moves, and the front's arc with it.
-    def moved_opening(timber):
+    def moved_opening(timber, post):
         moved = chord_sum(lambda l: (on_front(l)[0], on_front(l)[1] * timber), side)
-        return moved - (side - opening) * timber  # flat-sawn plates and posts: both tangential
-    air = [(sheet, timber, radial, moved_opening(timber)) for sheet, timber, radial in states()]
+        return moved - (side - opening) * post  # flat-sawn plates: tangential
+    air = [(sheet, timber, radial, [moved_opening(timber, post) for post in (timber, radial)])
+           for sheet, timber, radial in states()]
     table["panes/front/room/sideways/worst"] = min(
-        o + 2 * reach * timber - length * sheet for sheet, timber, _, o in air
+        min(o) + 2 * reach * timber - length * sheet for sheet, timber, _, o in air
     ) - length_limit - OPEN_LENGTH - 2 * DEPTH_15
     table["panes/front/room/vertical/worst"] = min(
         CLEAR_HEIGHT + (BASE_DEPTH + TOP_DEPTH) * radial - height * sheet
@@ -280,7 +282,7 @@ def figures():
     table[edge + "start/engagement/nominal"] = POST_DEPTH - END_CLEARANCE
     table[edge + "start/engagement/settled"] = POST_DEPTH - 2 * END_CLEARANCE
     table[edge + "start/engagement/least"] = min(
-        length * sheet - o - POST_DEPTH * timber for sheet, timber, _, o in air
+        length * sheet - max(o) - POST_DEPTH * timber for sheet, timber, _, o in air
     ) - length_limit - OPEN_LENGTH - DEPTH_15
     table[edge + "end/engagement/nominal"] = POST_DEPTH - END_CLEARANCE
 

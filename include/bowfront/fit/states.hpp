@@ -37,7 +37,9 @@ struct TimberFactors {
     N moisture;            ///< content, %; not a factor
     PlateFactors<N> base;
     PlateFactors<N> top;
-    N post;  ///< of a post's section, either way; its length stands still
+    N post;        ///< of a post's section, either way; its length stands still
+    N post_least;  ///< of the same, the less of what it may be by how the rings lie
+    N post_most;   ///< and the more
 };
 
 /// What each state does to the timber of a case, in the order of kAirStates; all

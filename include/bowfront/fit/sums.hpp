@@ -110,8 +110,9 @@ struct PaneState {
     N base;           ///< depth of the base's groove over its depth as built
     N top;            ///< the same of the top's groove
     N post;           ///< the same of a post's groove
-    N opening_least;  ///< opening along the glazing line, the smaller of those at base and top, mm
-    N opening_most;   ///< the larger of both, mm
+    N opening_least;  ///< opening along the glazing line, the smaller of those at base and top, mm,
+                      ///< between posts that move as much as they may
+    N opening_most;   ///< the larger of both, mm, between posts that move as little
     N length;         ///< of the pane, mm
     N height;         ///< of the pane, mm
     N opening_height; ///< along the posts' grain, which stands still, mm

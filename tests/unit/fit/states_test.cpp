@@ -94,9 +94,29 @@ TEST(TimberStates, of_a_rift_sawn_post_move_by_the_mean_of_both_ways) {
     const double to = equilibrium_moisture(28, 0.60);
     EXPECT_THAT(states[static_cast<std::size_t>(AirState::warm_damp)].post,
                 DoubleNear(1 + (0.00126 + 0.00248) / 2 * (to - from), 1e-12));
+    EXPECT_EQ(states[4].post_least, states[4].post_most);
     c.frame.post.sawn.value = PostSawn::any;
     EXPECT_THAT(timber_states(c, book)[static_cast<std::size_t>(AirState::warm_damp)].post,
                 DoubleNear(1 + 0.00248 * (to - from), 1e-12));
+}
+
+// Who does not know how a post's rings lie is told no more than who knows.
+TEST(TimberStates, of_a_post_sawn_any_way_bound_those_of_a_rift_one) {
+    Case c = sample::pilot_boat();
+    const auto any = fit::solve(c);
+    c.frame.post.sawn.value = PostSawn::rift;
+    const auto rift = fit::solve(c);
+    for (std::size_t i = 0; i < any.panes.size(); ++i) {
+        EXPECT_LE(any.panes[i].edge(PaneEdge::start).engagement_least,
+                  rift.panes[i].edge(PaneEdge::start).engagement_least);
+        EXPECT_LE(any.panes[i].room_sideways.worst, rift.panes[i].room_sideways.worst);
+        for (std::size_t state = 0; state < kAirStates.size(); ++state) {
+            EXPECT_LE(any.panes[i].states[state].opening_least,
+                      rift.panes[i].states[state].opening_least);
+            EXPECT_GE(any.panes[i].states[state].opening_most,
+                      rift.panes[i].states[state].opening_most);
+        }
+    }
 }
 
 // Source: linear expansion 4.0e-5 /°F of a sheet maker's glazing guide: 1000 mm of acrylic over 30 K
