@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 #include <string_view>
 
 #include "bowfront/base/number_text.hpp"
@@ -62,6 +63,30 @@ double library_spread(const Sheet& sheet, Measure measure) noexcept {
     return sheet.springback_spread.value;
 }
 
+double library_mean(const Sheet& sheet, Measure measure) noexcept {
+    switch (measure) {
+        case Measure::shrink_along: return sheet.shrink_along.value;
+        case Measure::shrink_across: return sheet.shrink_across.value;
+        case Measure::springback: break;
+    }
+    return sheet.springback.value;
+}
+
+// What is measured counts, however far from the library; but slips look the same.
+std::string distance_note(const Series& series, const Sheet& like) {
+    constexpr double kFar = 3;  // of the library's spread; a choice of this tool
+    const double mean = library_mean(like, series.measure);
+    const double spread = library_spread(like, series.measure);
+    if (std::abs(series.sample.mean - mean) <= kFar * spread) {
+        return {};
+    }
+    return std::string(measure_text(series.measure)) + ": " + percent(series.sample.mean) +
+           " % is far from what is known of " + std::string(like.name) + ", " +
+           rounded_text(mean * 100, kDecimals) + " +- " + rounded_text(spread * 100, kDecimals) +
+           " %. Look whether before and after, or along and across, changed places, and whether it "
+           "is that sheet; then measure once more.\n";
+}
+
 std::string spread_note(const Series& series, const Sheet& like) {
     const std::string name(measure_text(series.measure));
     const std::string library = "; the spread of " + std::string(like.name) + " in the library, +-" +
@@ -119,7 +144,7 @@ std::string missing_note(const std::vector<Series>& all) {
 std::string calibration_text(const CalibrationContent& content) {
     std::string text = table(content.series) + '\n';
     for (const Series& series : content.series) {
-        text += spread_note(series, content.like);
+        text += spread_note(series, content.like) + distance_note(series, content.like);
     }
     text += missing_note(content.series);
     for (const Series& series : content.series) {

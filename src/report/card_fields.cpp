@@ -3,6 +3,7 @@
 #include <initializer_list>
 
 #include "bowfront/base/number_text.hpp"
+#include "bowfront/forming/pane.hpp"
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/units/length_text.hpp"
 
@@ -60,7 +61,8 @@ Window blank_window(const Case& c, const PaneSpec& spec, const Extent& extent) {
     if (spec.blank.method.value == BlankMethod::trim_after) {
         return {extent.formed / (1 - shrink - spread), std::nullopt};
     }
-    return around(extent.blank, (extent.tolerance - extent.blank * spread) / (1 - shrink));
+    return around(extent.blank,
+                  forming::cut_of_blank(extent.tolerance, extent.blank, shrink, spread));
 }
 
 void write_blank(const Case& c, const PaneSums<double>& pane, Fields& fields) {

@@ -12,10 +12,6 @@
 namespace bowfront::study {
 namespace {
 
-double missing_of(const Finding& finding) {
-    return -std::min(finding.margin(), finding.worst_margin());
-}
-
 // A change that the search found, not proven yet.
 struct Candidate {
     Change change;
@@ -159,7 +155,7 @@ class Adviser::Search {
         const bool on_outlines = of_frame || finding.code == Code::fit_path;
         const Scope scope = on_outlines ? Scope::whole : Scope::sums;
         Case changed = c_;
-        Climb climb(ladder, missing_of(finding), [&](std::size_t rung) {
+        Climb climb(ladder, finding.missing(), [&](std::size_t rung) {
             ladder.put(changed, rung);
             return tryouts_.tried(changed, finding, scope);
         });

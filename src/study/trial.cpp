@@ -3,6 +3,8 @@
 #include <cmath>
 #include <map>
 
+#include "bowfront/forming/pane.hpp"
+
 namespace bowfront::study {
 namespace {
 
@@ -11,9 +13,7 @@ Extent extent(bool last_cut, double blank, double formed,
     if (last_cut) {
         return {formed, tolerance, 0, 0};
     }
-    // The sums' tolerance holds cut and spread; what the cut alone leaves of it before the heat:
-    const double cut = (tolerance - blank * spread) / (1 - shrink);
-    return {blank, cut, shrink, spread};
+    return {blank, forming::cut_of_blank(tolerance, blank, shrink, spread), shrink, spread};
 }
 
 }  // namespace

@@ -27,10 +27,6 @@ void append(std::vector<Finding> some, std::vector<Finding>& to) {
     to.insert(to.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
 }
 
-double missing(const Finding& finding) {
-    return -std::min(finding.margin(), finding.worst_margin());
-}
-
 }  // namespace
 
 Tryouts::Tryouts(const std::vector<Finding>& findings, const ChanceOptions& chance,
@@ -57,7 +53,7 @@ TriedCase Tryouts::weighed(const std::vector<Finding>& after, const Finding& wat
     for (const Finding& finding : after) {
         if (finding.id == watched.id && finding.about == watched.about) {
             outcome.status = finding.status;
-            outcome.missing = missing(finding);
+            outcome.missing = finding.missing();
             continue;
         }
         const auto before = before_.find({finding.id, finding.about});

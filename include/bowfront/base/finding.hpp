@@ -42,6 +42,11 @@ struct Finding {
     [[nodiscard]] double worst_margin() const noexcept {
         return bound == Bound::at_least ? worst - limit : limit - worst;
     }
+    /// What is missing of the limit, nominally or at worst, whichever is more, in the check's unit;
+    /// negative where both keep it.
+    [[nodiscard]] double missing() const noexcept {
+        return margin() < worst_margin() ? -margin() : -worst_margin();
+    }
     /// What is missing of the limit, as a share of the limit, or in the check's unit where the
     /// limit is 0: of the nominal where that fails, else of the worst case. Negative where a check
     /// warns without breaking its limit.

@@ -58,5 +58,13 @@ TEST(FlexingStrain, is_half_the_thickness_times_the_change_of_curvature) {
     EXPECT_EQ(flexing_strain(3.0, 1 / 300.0, 1 / 300.0), 0);
 }
 
+TEST(CutOfBlank, undoes_the_limits_added) {
+    // ISO 2768-1, class m, over 400 mm: 0.8 mm; 1.5 ± 0.5 % of shrink.
+    const double blank = 550.9717906368;
+    const double formed = 0.8 * (1 - 0.015) + blank * 0.005;
+    EXPECT_NEAR(cut_of_blank(formed, blank, 0.015, 0.005), 0.8, 1e-12);
+    EXPECT_EQ(cut_of_blank(0.8, blank, 0, 0), 0.8);
+}
+
 }  // namespace
 }  // namespace bowfront::forming

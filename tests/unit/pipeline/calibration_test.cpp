@@ -67,6 +67,16 @@ constexpr const char* kBothWays =
     "along,250,243\nalong,250,242.8\nalong,250,243.3\n"
     "across,200,200.9\nacross,200,200.7\nacross,200,201\n";
 
+TEST(CalibrationText, wonders_at_what_is_far_from_the_library) {
+    const char* const swapped =
+        "direction,before,after\nalong,246.3,250\nalong,246.2,250\nalong,246.4,250\n";
+    EXPECT_THAT(calibration_text(content(learnt(swapped))),
+                HasSubstr("is far from what is known of cast-acrylic, 1.5 +- 0.5 %"));
+    const char* const right =
+        "direction,before,after\nalong,250,246.3\nalong,250,246.2\nalong,250,246.4\n";
+    EXPECT_THAT(calibration_text(content(learnt(right))), Not(HasSubstr("is far from")));
+}
+
 TEST(SheetsEntry, is_read_back_with_the_same_figures) {
     const auto series = learnt(kBothWays);
     const SheetSpec sheet = read_back(content(series, "extruded-acrylic"));
