@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <tuple>
 
 namespace bowfront {
@@ -26,6 +27,10 @@ std::vector<const Finding*> worst_first(const std::vector<Finding>& findings) {
         return rank(*one) < rank(*other);
     });
     return order;
+}
+
+void append(std::vector<Finding> some, std::vector<Finding>& to) {
+    to.insert(to.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
 }
 
 Status verdict(const std::vector<Finding>& findings) noexcept {

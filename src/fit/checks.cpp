@@ -1,17 +1,8 @@
 #include "bowfront/fit/checks.hpp"
 
-#include <iterator>
-
 #include "check_groups.hpp"
 
 namespace bowfront::fit {
-namespace {
-
-void append(std::vector<Finding> some, std::vector<Finding>& to) {
-    to.insert(to.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
-}
-
-}  // namespace
 
 std::vector<Finding> pane_checks(const Case& c, const CaseSums<double>& sums) {
     CheckList list;

@@ -17,36 +17,13 @@
 namespace bowfront::io {
 namespace {
 
-const WordOf<LengthUnit, 2> kUnits{"the unit of bare lengths",
-                                   {{{"mm", LengthUnit::millimetre}, {"in", LengthUnit::inch}}}};
-
-// The version of the case file's format that is read here.
-struct VersionIn {
-    using Result = int;
-    std::optional<int> operator()(Reading& reading, const Value& value) const {
-        if (value.node->kind != JsonNode::Kind::number) {
-            reading.refuse_type(value, "the number 1");
-            return std::nullopt;
-        }
-        double number = 0;
-        const std::string& text = value.node->text;
-        std::from_chars(text.data(), text.data() + text.size(), number);
-        if (number != 1) {
-            reading.refuse(value, Code::input_value,
-                           "a case file of version " + text + " can't be read", "version 1");
-            return std::nullopt;
-        }
-        return 1;
-    }
-};
-
 }  // namespace
 
 // The sections in the order of the table of keys, but for those that others need.
 Case read_sections(ObjectReader& file) {
     Case whole;
     (void)file.take("$schema");  // for editors; any value will do
-    (void)file.needed("bowfront", VersionIn{});
+    (void)file.needed("bowfront", VersionIn{"a case file"});
     whole.name = *file.needed("name", TextLine{"a name for the case"});
     whole.units = *file.or_default("units", kUnits);
     file.reading().set_unit(whole.units);

@@ -16,14 +16,6 @@
 namespace bowfront::io {
 namespace {
 
-const WordOf<LengthUnit, 2> kUnits{"the unit of bare lengths",
-                                   {{{"mm", LengthUnit::millimetre}, {"in", LengthUnit::inch}}}};
-const WordOf<CaseSide, 4> kSide{"a side",
-                                {{{"front", CaseSide::front},
-                                  {"right", CaseSide::right},
-                                  {"back", CaseSide::back},
-                                  {"left", CaseSide::left}}}};
-
 // Far more than the sides of a case, so that a side that stands twice is told as such.
 constexpr std::size_t kMostEntries = 100;
 
@@ -32,26 +24,6 @@ constexpr double kTape = 0.2;       // mm
 constexpr double kCalliper = 0.02;  // mm
 constexpr std::string_view kWhyTape = "a rule or tape, read with care (common practice, no source)";
 constexpr std::string_view kWhyCalliper = "a calliper, read with care (common practice, no source)";
-
-struct VersionIn {
-    using Result = int;
-    std::optional<int> operator()(Reading& reading, const Value& value) const {
-        if (value.node->kind != JsonNode::Kind::number) {
-            reading.refuse_type(value, "the number 1");
-            return std::nullopt;
-        }
-        double number = 0;
-        const std::string& text = value.node->text;
-        std::from_chars(text.data(), text.data() + text.size(), number);
-        if (number != 1) {
-            reading.refuse(value, Code::input_value,
-                           "a file of measurements of version " + text + " can't be read",
-                           "version 1");
-            return std::nullopt;
-        }
-        return 1;
-    }
-};
 
 bool is_null(const Value& value) noexcept {
     return value.node->kind == JsonNode::Kind::null;
@@ -213,7 +185,7 @@ Sourced<double> read_uncertainty(ObjectReader& object, std::string_view key, dou
 Measured read_file(ObjectReader& file, const Case& c) {
     Measured out;
     (void)file.take("$schema");  // for editors; any value will do
-    (void)file.needed("bowfront_measured", VersionIn{});
+    (void)file.needed("bowfront_measured", VersionIn{"a file of measurements"});
     file.reading().set_unit(c.units);
     if (const auto unit = file.given("units", kUnits)) {
         file.reading().set_unit(unit->value);

@@ -12,11 +12,6 @@
 namespace bowfront::io {
 namespace {
 
-const WordOf<CaseSide, 4> kSide{"a side",
-                                {{{"front", CaseSide::front},
-                                  {"right", CaseSide::right},
-                                  {"back", CaseSide::back},
-                                  {"left", CaseSide::left}}}};
 const WordOf<Extrusion, 2> kAlong{"a direction of the extrusion",
                                   {{{"length", Extrusion::length}, {"height", Extrusion::height}}}};
 const WordOf<Bend, 2> kBend{"a bend", {{{"heat", Bend::heat}, {"cold", Bend::cold}}}};

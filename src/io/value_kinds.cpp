@@ -239,4 +239,20 @@ std::string percent_text(double ratio) {
     return rounded_text(ratio * 100, 3) + " %";
 }
 
+std::optional<int> VersionIn::operator()(Reading& reading, const Value& value) const {
+    if (value.node->kind != JsonNode::Kind::number) {
+        reading.refuse_type(value, "the number 1");
+        return std::nullopt;
+    }
+    double number = 0;
+    const std::string& text = value.node->text;
+    std::from_chars(text.data(), text.data() + text.size(), number);
+    if (number != 1) {
+        reading.refuse(value, Code::input_value,
+                       std::string(what) + " of version " + text + " can't be read", "version 1");
+        return std::nullopt;
+    }
+    return 1;
+}
+
 }  // namespace bowfront::io

@@ -133,4 +133,20 @@ struct WordOf {
 /// A ratio in percent, for messages.
 [[nodiscard]] std::string percent_text(double ratio);
 
+/// The version of a file's format; there is one so far.
+struct VersionIn {
+    using Result = int;
+    std::string_view what;  ///< for messages: `a case file`
+    [[nodiscard]] std::optional<int> operator()(Reading& reading, const Value& value) const;
+};
+
+inline const WordOf<LengthUnit, 2> kUnits{"the unit of bare lengths",
+                                          {{{"mm", LengthUnit::millimetre},
+                                            {"in", LengthUnit::inch}}}};
+inline const WordOf<CaseSide, 4> kSide{"a side",
+                                {{{"front", CaseSide::front},
+                                  {"right", CaseSide::right},
+                                  {"back", CaseSide::back},
+                                  {"left", CaseSide::left}}}};
+
 }  // namespace bowfront::io

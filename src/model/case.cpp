@@ -1,5 +1,7 @@
 #include "bowfront/model/case.hpp"
 
+#include <utility>
+
 namespace bowfront {
 
 std::string_view side_text(CaseSide side) noexcept {
@@ -38,6 +40,10 @@ const PaneSpec* Case::pane(CaseSide side) const noexcept {
         }
     }
     return nullptr;
+}
+
+PaneSpec* Case::pane(CaseSide side) noexcept {
+    return const_cast<PaneSpec*>(std::as_const(*this).pane(side));  // the panes are this case's own
 }
 
 }  // namespace bowfront

@@ -12,6 +12,16 @@ namespace bowfront::report {
 /// @throws ContractError for NaN or infinity
 [[nodiscard]] nlohmann::ordered_json number_json(double value);
 
+/// A list with each item as `write` makes it.
+template <class Items, class Write>
+[[nodiscard]] nlohmann::ordered_json list_json(const Items& items, Write write) {
+    nlohmann::ordered_json json = nlohmann::ordered_json::array();
+    for (const auto& item : items) {
+        json.push_back(write(item));
+    }
+    return json;
+}
+
 /// A change of the case file with what becomes of the finding.
 [[nodiscard]] nlohmann::ordered_json change_json(const Change& change);
 

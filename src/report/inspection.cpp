@@ -86,15 +86,6 @@ Json pane_json(const study::InspectedPane& pane) {
     return json;
 }
 
-template <class Items, class Write>
-Json list(const Items& items, Write write) {
-    Json json = Json::array();
-    for (const auto& item : items) {
-        json.push_back(write(item));
-    }
-    return json;
-}
-
 void headline(const Case& c, const study::Inspection& inspection, std::string& text) {
     text += c.name + ", as made: ";
     const auto& margins = inspection.margins;
@@ -230,15 +221,15 @@ std::string inspection_json(const Case& c, const std::vector<Assumption>& assume
     json["bowfront_inspection"] = 1;
     json["case"] = c.name;
     json["verdict"] = status_text(inspection.verdict());
-    json["panes"] = list(inspection.panes, pane_json);
-    json["margins"] = list(inspection.margins, margin_json);
-    json["checks"] = list(inspection.findings, check_json);
-    json["states"] = list(inspection.states, [](const study::StateFindings& state) {
+    json["panes"] = list_json(inspection.panes, pane_json);
+    json["margins"] = list_json(inspection.margins, margin_json);
+    json["checks"] = list_json(inspection.findings, check_json);
+    json["states"] = list_json(inspection.states, [](const study::StateFindings& state) {
         return Json{{"state", state_text(state.state)},
                     {"verdict", status_text(verdict(state.findings))},
-                    {"checks", list(state.findings, check_json)}};
+                    {"checks", list_json(state.findings, check_json)}};
     });
-    json["rescues"] = list(inspection.rescues, [](const study::Rescue& rescue) {
+    json["rescues"] = list_json(inspection.rescues, [](const study::Rescue& rescue) {
         return Json{{"id", rescue.id},
                     {"about", rescue.about},
                     {"action", rescue.action},
@@ -246,7 +237,7 @@ std::string inspection_json(const Case& c, const std::vector<Assumption>& assume
                     {"after", status_text(rescue.after)}};
     });
     json["beyond_rescue"] = inspection.beyond_rescue;
-    json["assumed"] = list(assumed, [](const Assumption& assumption) {
+    json["assumed"] = list_json(assumed, [](const Assumption& assumption) {
         return Json{{"pointer", assumption.pointer},
                     {"value", assumption.value},
                     {"why", assumption.why}};

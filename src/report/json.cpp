@@ -172,15 +172,6 @@ Json part_json(const PartEntry& entry) {
     return json;
 }
 
-template <class Items, class Write>
-Json list(const Items& items, Write write) {
-    Json json = Json::array();
-    for (const auto& item : items) {
-        json.push_back(write(item));
-    }
-    return json;
-}
-
 Json open_sides(const Case& c) {
     Json json = Json::array();
     for (const CaseSide side : kCaseSides) {
@@ -208,28 +199,28 @@ std::string to_json(const Content& content) {
                               {"samples", content.chance.options.samples},
                               {"seed", content.chance.options.seed}};
     json["panes"] =
-        list(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
+        list_json(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
     json["shop"] = {{"step", number(content.shop.step)},
                     {"post_length", shop_size_json(content.shop.post)}};
-    json["forms"] = list(content.sums.forms, form_json);
-    json["heating"] = list(content.sums.heating, heating_json);
-    json["checks"] = list(content.findings, check_json);
-    json["measured"] = list(content.measured, [](const MeasuredEntry& entry) {
+    json["forms"] = list_json(content.sums.forms, form_json);
+    json["heating"] = list_json(content.sums.heating, heating_json);
+    json["checks"] = list_json(content.findings, check_json);
+    json["measured"] = list_json(content.measured, [](const MeasuredEntry& entry) {
         return Json{{"about", entry.about},
                     {"expected", number(entry.expected)},
                     {"measured", number(entry.measured)}};
     });
-    json["parts"] = list(content.parts, part_json);
-    json["assumed"] = list(content.assumed, [](const Assumption& assumption) {
+    json["parts"] = list_json(content.parts, part_json);
+    json["assumed"] = list_json(content.assumed, [](const Assumption& assumption) {
         return Json{{"pointer", assumption.pointer},
                     {"value", assumption.value},
                     {"why", assumption.why}};
     });
-    json["order_of_work"] = list(order_of_work(c, content.sums), [](const WorkStep& step) {
+    json["order_of_work"] = list_json(order_of_work(c, content.sums), [](const WorkStep& step) {
         return Json{{"step", step.step}, {"hold", step.hold}};
     });
     json["cautions"] = cautions(c, content.sums);
-    json["files"] = list(content.files, [](const FileEntry& file) {
+    json["files"] = list_json(content.files, [](const FileEntry& file) {
         return Json{{"path", file.path}, {"sha256", file.sha256}, {"read_back", file.read_back}};
     });
     return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";

@@ -1,5 +1,6 @@
 #include <utility>
 
+#include "bowfront/base/markup_text.hpp"
 #include "bowfront/report/measuring_card.hpp"
 
 namespace bowfront::report {
@@ -31,20 +32,6 @@ constexpr std::string_view kStyle =
     "td { height: 5.2mm; font-size: 9pt; }\n"
     "td.size { text-align: right; white-space: nowrap; }\n";
 
-std::string escaped(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-            case '&': out += "&amp;"; break;
-            case '<': out += "&lt;"; break;
-            case '>': out += "&gt;"; break;
-            case '"': out += "&quot;"; break;
-            default: out += c;
-        }
-    }
-    return out;
-}
-
 std::string place_text(const CardField& field) {
     std::string text(side_text(field.side));
     if (field.list == "openings") {
@@ -58,14 +45,14 @@ std::string place_text(const CardField& field) {
 class Page {
   public:
     Page(const Case& c, std::string_view mark) : unit_(c.units) {
-        const std::string name = escaped(c.name);
+        const std::string name = markup_text(c.name);
         text_ = "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>"
                 "Measuring card: " +
                 name + "</title>\n<style>\n" + std::string(kStyle) +
                 "</style>\n</head>\n<body>\n<h1>Measuring card: " + name +
                 "</h1>\n" +
                 (mark.empty() ? std::string()
-                              : "<p class=\"hold\"><b>" + escaped(std::string(mark)) + "</b></p>\n") +
+                              : "<p class=\"hold\"><b>" + markup_text(std::string(mark)) + "</b></p>\n") +
                 "<p>Work down the page. At each HOLD write down what was really made, in " +
                 (unit_ == LengthUnit::inch ? "inches" : "millimetres") +
                 ", before the next step. Within its window a size does what was designed; outside "
@@ -76,10 +63,10 @@ class Page {
     }
 
     void add(const WorkStep& step) {
-        text_ += "<li><p class=\"step\"><span class=\"box\"></span>" + escaped(step.step) +
+        text_ += "<li><p class=\"step\"><span class=\"box\"></span>" + markup_text(step.step) +
                  "</p>\n";
         if (!step.hold.empty()) {
-            text_ += "<p class=\"hold\"><b>HOLD</b> " + escaped(step.hold) + "</p>\n";
+            text_ += "<p class=\"hold\"><b>HOLD</b> " + markup_text(step.hold) + "</p>\n";
         }
         if (!step.fields.empty()) {
             add_table(step.fields);
@@ -96,7 +83,7 @@ class Page {
                  std::to_string(kPlaces) + "\"></colgroup>\n<thead><tr><th>size</th><th>drawn</th><th>window</th><th colspan=\"" +
                  std::to_string(kPlaces) + "\">measured</th></tr></thead>\n";
         for (const CardField& field : fields) {
-            text_ += "<tr><td>" + escaped(place_text(field)) + "</td><td class=\"size\">" +
+            text_ += "<tr><td>" + markup_text(place_text(field)) + "</td><td class=\"size\">" +
                      card_length(field.drawn, unit_) + "</td><td class=\"size\">" + window_text(field, unit_) +
                      "</td>";
             if (field.several) {

@@ -161,9 +161,8 @@ std::optional<double> shrink_of(const std::optional<MeasuredSize>& blank,
 }  // namespace
 
 PaneSpec& CaseAsMade::pane(CaseSide side) {
-    const auto found = std::find_if(c.panes.begin(), c.panes.end(),
-                                    [side](const PaneSpec& each) { return each.side == side; });
-    BOWFRONT_EXPECTS(found != c.panes.end());
+    PaneSpec* const found = c.pane(side);
+    BOWFRONT_EXPECTS(found != nullptr);
     return *found;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "bowfront/base/markup_text.hpp"
 #include "bowfront/base/number_text.hpp"
 
 namespace bowfront::study {
@@ -22,20 +23,6 @@ constexpr double kKeyRow = 52;
 constexpr std::string_view kInk = "#333333";
 constexpr std::string_view kQuiet = "#8a8a8a";
 
-std::string escaped(std::string_view text) {
-    std::string out;
-    for (const char c : text) {
-        switch (c) {
-            case '&': out += "&amp;"; break;
-            case '<': out += "&lt;"; break;
-            case '>': out += "&gt;"; break;
-            case '"': out += "&quot;"; break;
-            default: out += c;
-        }
-    }
-    return out;
-}
-
 std::string attribute(std::string_view name, std::string_view value) {
     return " " + std::string(name) + "=\"" + std::string(value) + "\"";
 }
@@ -44,7 +31,7 @@ std::string word(Spot at, std::string_view anchor, std::string_view text, double
                  std::string_view more = {}) {
     return "<text" + attribute("x", pixel_text(at.x)) + attribute("y", pixel_text(at.y)) +
            attribute("text-anchor", anchor) + attribute("font-size", pixel_text(size)) +
-           std::string(more) + ">" + escaped(text) + "</text>\n";
+           std::string(more) + ">" + markup_text(text) + "</text>\n";
 }
 
 std::string rule(Spot from, Spot to, std::string_view style) {
@@ -131,7 +118,7 @@ std::string PlotCanvas::svg(std::string_view title, std::string_view across,
                       attribute("height", pixel_text(kHeight)) +
                       attribute("viewBox", "0 0 " + pixel_text(kWidth) + " " + pixel_text(kHeight)) +
                       " font-family=\"sans-serif\" fill=\"" + std::string(kInk) + "\">\n";
-    out += "<title>" + escaped(title) + "</title>\n";
+    out += "<title>" + markup_text(title) + "</title>\n";
     out += "<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n";
     out += shapes_ + keys_;
     out += word({kLeft, 28}, "start", title, 16);

@@ -43,13 +43,6 @@ std::string quoted(std::string_view word) {
     return '"' + std::string(word) + '"';
 }
 
-PaneSpec& spec_of(Case& c, CaseSide side) {
-    const auto found = std::find_if(c.panes.begin(), c.panes.end(),
-                                    [side](const PaneSpec& pane) { return pane.side == side; });
-    BOWFRONT_EXPECTS(found != c.panes.end());
-    return *found;
-}
-
 template <class Enum>
 using Words = std::vector<std::pair<const char*, Enum>>;
 
@@ -217,7 +210,7 @@ void SettingList::bend() {
         word(one_of({pane_->pointer + "/bend", "the " + side() + " pane's bend", Touches::method, {},
                      {}, {}},
                     pane_->bend, {{"heat", Bend::heat}, {"cold", Bend::cold}},
-                    [side = pane_->side](Case& c, Bend to) { spec_of(c, side).bend.value = to; }));
+                    [side = pane_->side](Case& c, Bend to) { c.pane(side)->bend.value = to; }));
     }
 }
 

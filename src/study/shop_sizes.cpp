@@ -67,13 +67,6 @@ Slack slack_of(const Case& c, const PaneSums<double>& pane) {
     return least(slack_of(c, pane, Way::upright), slack_of(c, pane, Way::sideways));
 }
 
-PaneSpec& spec_of(Case& c, CaseSide side) {
-    const auto found = std::find_if(c.panes.begin(), c.panes.end(),
-                                    [side](const PaneSpec& pane) { return pane.side == side; });
-    BOWFRONT_EXPECTS(found != c.panes.end());
-    return *found;
-}
-
 // The exact sizes as the case's own, so that posts of another length don't change them.
 Case with_own_sizes(Case c, const CaseSums<double>& sums) {
     for (PaneSpec& spec : c.panes) {
@@ -152,8 +145,8 @@ class Shopper {
                     std::numeric_limits<double>::infinity()};
         for (const Case& frame : frames_) {
             Case tried = frame;
-            resize(size, spec_of(tried, side));
-            tried.panes = {spec_of(tried, side)};
+            resize(size, *tried.pane(side));
+            tried.panes = {*tried.pane(side)};
             const CaseSums<double> sums = fit::solve(tried);
             slack = least(slack, slack_of(tried, sums.panes.front(), way));
         }

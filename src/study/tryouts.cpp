@@ -1,7 +1,6 @@
 #include "tryouts.hpp"
 
 #include <algorithm>
-#include <iterator>
 #include <string_view>
 #include <utility>
 
@@ -21,10 +20,6 @@ constexpr std::string_view kPathCheck = "loading-path";
 bool is_limit_of_fit(const Finding& finding) {
     return finding.code == Code::fit_engagement || finding.code == Code::fit_room ||
            finding.code == Code::fit_face_clearance || finding.code == Code::fit_loading;
-}
-
-void append(std::vector<Finding> some, std::vector<Finding>& to) {
-    to.insert(to.end(), std::make_move_iterator(some.begin()), std::make_move_iterator(some.end()));
 }
 
 }  // namespace

@@ -58,6 +58,9 @@ struct Finding {
 /// of its status, since it follows from them.
 [[nodiscard]] std::vector<const Finding*> worst_first(const std::vector<Finding>& findings);
 
+/// Puts findings behind others.
+void append(std::vector<Finding> some, std::vector<Finding>& to);
+
 /// The worst status among findings; `pass` for none.
 [[nodiscard]] Status verdict(const std::vector<Finding>& findings) noexcept;
 

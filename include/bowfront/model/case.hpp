@@ -287,6 +287,7 @@ struct Case {
 
     /// The pane of a side; null where the side is open.
     [[nodiscard]] const PaneSpec* pane(CaseSide side) const noexcept;
+    [[nodiscard]] PaneSpec* pane(CaseSide side) noexcept;
 };
 
 /// An assumption that stands in for a value that the file leaves out.
