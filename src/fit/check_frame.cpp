@@ -30,7 +30,7 @@ void check_posts_on(const Layout& layout, std::string_view plate_name, const Pla
                     CheckList& list) {
     for (const PostLayout& post : layout.posts) {
         list.at_least({Code::frame_post_on_plate, "post-on-plate",
-                       std::string(plate_name) + "/" + std::string(corner_text(post.corner)),
+                       std::string(plate_name) + "/" + post.name,
                        "as drawn"},
                       inside_by(post.outline, *plate.outline), 0, [&](double missing) {
                           return "make the " + std::string(plate_name) + "'s margin larger by " +
@@ -61,7 +61,7 @@ double cheek(const PostLayout& post, const PostGroove& groove, double half_width
 }
 
 void check_post_grooves(const Case& c, const PostLayout& post, CheckList& list) {
-    const std::string corner(corner_text(post.corner));
+    const std::string& corner = post.name;
     const double half = c.frame.groove.width.value / 2;
     const bool rabbet = c.frame.post.hold.value == Hold::rabbet;
     for (const PostGroove& groove : post.grooves) {
@@ -87,11 +87,20 @@ void check_post_grooves(const Case& c, const PostLayout& post, CheckList& list) 
     }
 }
 
-void check_plate_grooves(const Case& c, std::string_view name, const PlateLayout& plate,
-                         CheckList& list) {
+// The groove of the side that comes after another; null where that has none.
+const PlateGroove* next_groove(const GlazingLine& line, const PlateLayout& plate,
+                               const PlateGroove& groove) {
+    const std::size_t place = line.next(index(groove.side));
+    const auto found =
+        std::find_if(plate.grooves.begin(), plate.grooves.end(),
+                     [&](const PlateGroove& each) { return index(each.side) == place; });
+    return found == plate.grooves.end() ? nullptr : &*found;
+}
+
+void check_plate_grooves(const Case& c, std::string_view name, const GlazingLine& line,
+                         const PlateLayout& plate, CheckList& list) {
     const std::string plate_name(name);
-    for (std::size_t i = 0; i < plate.grooves.size(); ++i) {
-        const PlateGroove& groove = plate.grooves[i];
+    for (const PlateGroove& groove : plate.grooves) {
         list.at_least({Code::frame_cheek, "cheek",
                        plate_name + "/" + std::string(side_text(groove.side)),
                        "from the groove to the edge"},
@@ -100,16 +109,16 @@ void check_plate_grooves(const Case& c, std::string_view name, const PlateLayout
                           return "make the " + plate_name + "'s margin larger by " +
                                  at_least_text(missing);
                       });
-        for (std::size_t j = i + 1; j < plate.grooves.size(); ++j) {
-            const PlateGroove& other = plate.grooves[j];
-            if (other.side != next(groove.side) && other.side != previous(groove.side)) {
-                continue;
-            }
+        const PlateGroove* const other = next_groove(line, plate, groove);
+        const bool told = line.size() == 2 && index(groove.side) == 1;  // the other way round
+        if (other != nullptr && other->side != groove.side && !told) {
+            const CaseSide& first = std::min(groove.side, other->side);
+            const CaseSide& second = std::max(groove.side, other->side);
             list.at_least({Code::frame_web, "web",
-                           plate_name + "/" + std::string(side_text(groove.side)) + "-" +
-                               std::string(side_text(other.side)),
+                           plate_name + "/" + std::string(side_text(first)) + "-" +
+                               std::string(side_text(second)),
                            "between the two grooves' ends"},
-                          gap(groove.band, other.band), c.webs.web.value, [](double missing) {
+                          gap(groove.band, other->band), c.webs.web.value, [](double missing) {
                               return "make the post grooves shallower by " +
                                      at_least_text(missing) + ", or take a thinner cutter";
                           });
@@ -147,8 +156,8 @@ void check_frame(const Case& c, const Layout& layout, CheckList& list) {
     for (const PostLayout& post : layout.posts) {
         check_post_grooves(c, post, list);
     }
-    check_plate_grooves(c, "base", layout.base, list);
-    check_plate_grooves(c, "top", layout.top, list);
+    check_plate_grooves(c, "base", layout.line, layout.base, list);
+    check_plate_grooves(c, "top", layout.line, layout.top, list);
     check_floor(c, "base", c.frame.base, groove.base_depth.value,
                 depth_tolerance(c, groove.base_depth.value), list);
     check_floor(c, "top", c.frame.top, groove.top_depth.value,

@@ -21,7 +21,7 @@ double tightest_of(const LoadingPath& path, Status status) {
 // By how much wider grooves let a pane in, mm, in steps of 0.1 mm. Where a pane's ends lie near a
 // cheek the grooves' round ends take a share of what is won, so each width is followed again until
 // one is enough.
-std::optional<double> enough_width(const Case& c, CaseSide side, double missing, Status status) {
+std::optional<double> enough_width(const Case& c, const CaseSide& side, double missing, Status status) {
     constexpr double kStep = 0.1;
     constexpr int kTries = 6;
     Case wider = c;
@@ -123,9 +123,7 @@ void check_access(const Case& c, CheckList& list) {
     if (c.frame.post.hold.value != Hold::rabbet) {
         return;  // a pane slides down its grooves; nobody has to be inside
     }
-    const auto open_sides = static_cast<double>(
-        std::count_if(kCaseSides.begin(), kCaseSides.end(),
-                      [&](CaseSide side) { return c.pane(side) == nullptr; }));
+    const auto open_sides = static_cast<double>(sides_of(c.plan).size() - c.panes.size());
     const bool top_on = c.frame.loading.value == Loading::lift_and_drop;
     list.at_least({Code::fit_path, "loading-access", "frame",
                    top_on ? "top on: open sides, by which the last pane and the hand that beads it "

@@ -1,92 +1,9 @@
 #include "bowfront/fit/layout.hpp"
 
-#include <cmath>
-#include <numbers>
-
-#include "bowfront/base/contract.hpp"
+#include <array>
 
 namespace bowfront::fit {
 namespace {
-
-constexpr double kPi = std::numbers::pi;
-
-// A side of the glazing line set out: a line or a circle without ends.
-struct Carrier {
-    bool circle = false;
-    Point point;      // on the line, or the circle's centre
-    Point along;      // unit vector of the line
-    double radius = 0;
-    bool left = true;  // an arc's sense
-};
-
-Carrier set_out_side(const std::vector<Segment>& side, double margin) {
-    const Segment& first = side.front();
-    if (first.straight()) {
-        const Point along = tangent_at(side, 0);
-        return {false, first.from - left_of(along) * margin, along, 0, true};
-    }
-    const bool left = first.bulge > 0;
-    return {true, first.centre(), {}, first.radius() + (left ? margin : -margin), left};
-}
-
-std::vector<Point> line_line(const Carrier& a, const Carrier& b) {
-    const double turn = cross(a.along, b.along);
-    if (turn == 0) {
-        return {};
-    }
-    return {a.point + a.along * (cross(b.point - a.point, b.along) / turn)};
-}
-
-std::vector<Point> line_circle(const Carrier& line, const Carrier& circle) {
-    const double middle = dot(circle.point - line.point, line.along);
-    const Point foot = line.point + line.along * middle;
-    const double off = distance(foot, circle.point);
-    const double half_square = circle.radius * circle.radius - off * off;
-    if (half_square < 0) {
-        return {};
-    }
-    const Point half = line.along * std::sqrt(half_square);
-    return {foot + half, foot - half};
-}
-
-std::optional<Point> meeting(const Carrier& a, const Carrier& b, Point near) {
-    // Two arcs side by side do not occur in the shapes of this version.
-    BOWFRONT_EXPECTS(!(a.circle && b.circle));
-    const std::vector<Point> points = a.circle   ? line_circle(b, a)
-                                      : b.circle ? line_circle(a, b)
-                                                 : line_line(a, b);
-    std::optional<Point> best;
-    for (const Point p : points) {
-        if (!best || distance(p, near) < distance(*best, near)) {
-            best = p;
-        }
-    }
-    return best;
-}
-
-std::vector<Segment> between(const Carrier& carrier, Point from, Point to) {
-    if (!carrier.circle) {
-        return {{from, to, 0}};
-    }
-    const Point a = from - carrier.point;
-    const Point b = to - carrier.point;
-    double sweep = std::atan2(cross(a, b), dot(a, b));
-    if (carrier.left && sweep <= 0) {
-        sweep += 2 * kPi;
-    } else if (!carrier.left && sweep >= 0) {
-        sweep -= 2 * kPi;
-    }
-    const int pieces = std::abs(sweep) > kPi ? 2 : 1;
-    const double start = std::atan2(a.y, a.x);
-    std::vector<Segment> arcs;
-    for (int i = 0; i < pieces; ++i) {
-        arcs.push_back(arc_segment(carrier.point, carrier.radius, start + i * sweep / pieces,
-                                   sweep / pieces));
-    }
-    arcs.front().from = from;
-    arcs.back().to = to;
-    return arcs;
-}
 
 // A rectangle along `inward` from far outside the post to the groove's bottom, between two
 // distances across.
@@ -124,19 +41,23 @@ PostGroove post_groove(const Case& c, const PaneSums<double>& pane,
     return result;
 }
 
-PostLayout post_layout(const Case& c, const CaseSums<double>& sums, const GlazingLine& line,
-                       CaseSide corner) {
+// The panes by the places of their sides; null where a side is open.
+using PanesBySide = std::vector<const PaneSums<double>*>;
+
+PostLayout post_layout(const Case& c, const PanesBySide& panes, const GlazingLine& line,
+                       std::size_t corner) {
     PostLayout post;
-    post.corner = corner;
-    post.at = line.corners[index(corner)];
-    post.outline = post_outline(c.frame.post, line.directions[index(corner)], post.at);
-    if (const auto* pane = sums.pane(corner)) {
+    post.corner = line.order[corner];
+    post.name = corner_name(c.plan, corner);
+    post.at = line.corners[corner];
+    post.outline = post_outline(c.frame.post, line.directions[corner], post.at);
+    if (panes[corner] != nullptr) {
         post.grooves.push_back(
-            post_groove(c, *pane, line.sides[index(corner)], PaneEdge::start));
+            post_groove(c, *panes[corner], line.sides[corner], PaneEdge::start));
     }
-    const CaseSide before = previous(corner);
-    if (const auto* pane = sums.pane(before)) {
-        post.grooves.push_back(post_groove(c, *pane, line.sides[index(before)], PaneEdge::end));
+    const std::size_t before = line.previous(corner);
+    if (panes[before] != nullptr) {
+        post.grooves.push_back(post_groove(c, *panes[before], line.sides[before], PaneEdge::end));
     }
     std::vector<Region> tools;
     for (const PostGroove& groove : post.grooves) {
@@ -185,35 +106,15 @@ PlateLayout plate_layout(const Case& c, const CaseSums<double>& sums, const Glaz
 
 }  // namespace
 
-std::optional<Contour> set_out(const GlazingLine& line, double margin) {
-    std::array<Carrier, 4> carriers;
-    for (const CaseSide side : kCaseSides) {
-        carriers[index(side)] = set_out_side(line.sides[index(side)], margin);
-    }
-    std::array<Point, 4> corners;
-    for (const CaseSide side : kCaseSides) {
-        const auto corner = meeting(carriers[index(previous(side))], carriers[index(side)],
-                                    line.corners[index(side)]);
-        if (!corner) {
-            return std::nullopt;
-        }
-        corners[index(side)] = *corner;
-    }
-    std::vector<Segment> outline;
-    for (const CaseSide side : kCaseSides) {
-        for (const Segment& s : between(carriers[index(side)], corners[index(side)],
-                                        corners[index(next(side))])) {
-            outline.push_back(s);
-        }
-    }
-    return Contour::from_segments(outline);
-}
-
 Layout layout(const Case& c, const CaseSums<double>& sums) {
     Layout result;
-    result.line = glazing_line(c.plan, sums.front);
-    for (const CaseSide corner : kCorners) {
-        result.posts[index(corner)] = post_layout(c, sums, result.line, corner);
+    result.line = glazing_line(c.plan, sums.sides);
+    PanesBySide panes(result.line.size(), nullptr);
+    for (const PaneSums<double>& pane : sums.panes) {
+        panes[index(pane.side)] = &pane;
+    }
+    for (std::size_t corner = 0; corner < result.line.size(); ++corner) {
+        result.posts.push_back(post_layout(c, panes, result.line, corner));
     }
     result.base = plate_layout(c, sums, result.line, c.frame.base);
     result.top = plate_layout(c, sums, result.line, c.frame.top);

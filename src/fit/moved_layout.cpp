@@ -85,12 +85,12 @@ PlateLayout moved_plate(const PlateLayout& plate, const Stretch& stretch) {
 Layout layout_in(const Layout& layout, const TimberFactors<double>& factors) {
     const Stretch base{factors.base.width, factors.base.depth, {}};
     Layout moved;
-    for (const CaseSide side : kCaseSides) {
-        const std::size_t i = index(side);
-        moved.line.corners[i] = base(layout.line.corners[i]);
-        moved.line.sides[i] = base(layout.line.sides[i]);
-        moved.line.directions[i] = layout.line.directions[i];
-        moved.posts[i] = moved_post(layout.posts[i], base, factors.post);
+    moved.line.order = layout.line.order;
+    moved.line.directions = layout.line.directions;
+    for (std::size_t i = 0; i < layout.line.size(); ++i) {
+        moved.line.corners.push_back(base(layout.line.corners[i]));
+        moved.line.sides.push_back(base(layout.line.sides[i]));
+        moved.posts.push_back(moved_post(layout.posts[i], base, factors.post));
     }
     moved.base = moved_plate(layout.base, base);
     moved.top = moved_plate(layout.top, {factors.top.width, factors.top.depth, {}});

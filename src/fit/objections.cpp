@@ -5,64 +5,17 @@
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/fit/checks.hpp"
 #include "check_list.hpp"
+#include "objection_list.hpp"
+#include "plan_objections.hpp"
 
 namespace bowfront::fit {
 namespace {
 
 constexpr double kTwoPi = 2 * std::numbers::pi;
 
-class Objections {
-  public:
-    void add(std::string pointer, std::string found, std::string wanted) {
-        list_.push_back({std::move(pointer), std::move(found), std::move(wanted)});
-    }
-    [[nodiscard]] bool empty() const { return list_.empty(); }
-    [[nodiscard]] std::vector<Objection> take() { return std::move(list_); }
-
-  private:
-    std::vector<Objection> list_;
-};
-
-void object_to_arc(const Case& c, Objections& list) {
-    const auto& front = c.plan.front;
-    if (!front) {
-        if (c.plan.shape == PlanShape::bow_front) {
-            list.add("/plan/front", "a bow-front has no front arc", "give its radius, rise, sweep or length");
-        }
-        return;
-    }
-    const double value = front->value.value;
-    const double chord = c.plan.width.value;
-    switch (front->measure) {
-        case ArcMeasure::radius:
-            if (2 * value < chord) {
-                list.add("/plan/front/radius",
-                         "the chord (plan width " + mm(chord) + ") is longer than the diameter (" +
-                             mm(2 * value) + ")",
-                         "the radius must be at least " + mm(chord / 2));
-            }
-            break;
-        case ArcMeasure::sweep:
-            if (!(value > 0 && value < kTwoPi)) {
-                list.add("/plan/front/sweep", "the sweep is not between 0 and 360 degrees",
-                         "give an angle over 0 and under 360 degrees");
-            }
-            break;
-        case ArcMeasure::length:
-            if (value <= chord) {
-                list.add("/plan/front/length",
-                         "the arc (" + mm(value) + ") is not longer than its chord (plan width " +
-                             mm(chord) + ")",
-                         "give more than " + mm(chord));
-            }
-            break;
-        case ArcMeasure::rise: break;
-    }
-}
-
 // Posts must leave something of each side; with sizes that pass here every glazing line is sure
 // to leave its posts, so that the sums can be done.
-void object_to_posts(const Case& c, Objections& list) {
+void object_to_posts(const Case& c, ObjectionList& list) {
     const double post = std::min(c.frame.post.width.value, c.frame.post.depth.value);
     if (c.frame.groove.width.value >= post) {
         list.add("/frame/groove/width",
@@ -70,21 +23,10 @@ void object_to_posts(const Case& c, Objections& list) {
                      " leaves no cheek on one side",
                  "give less than " + mm(post));
     }
-    const double across = std::hypot(c.frame.post.width.value, c.frame.post.depth.value);
-    for (const auto& [key, size] : {std::pair{"width", c.plan.width.value},
-                                    std::pair{"depth", c.plan.depth.value}}) {
-        if (size <= across) {
-            list.add("/plan/" + std::string(key),
-                     "posts of " + mm(c.frame.post.width.value) + " by " +
-                         mm(c.frame.post.depth.value) + " leave no opening on a side of " +
-                         mm(size),
-                     "give more than " + mm(across) + ", or thinner posts");
-        }
-    }
 }
 
 // Outside the handbook's range nothing is known of the timber's moisture.
-void object_to_service(const Case& c, Objections& list) {
+void object_to_service(const Case& c, ObjectionList& list) {
     const auto check = [&](const Sourced<double>& value, double low, double high,
                            const char* wanted) {
         if (!(value.value >= low && value.value <= high)) {
@@ -101,7 +43,7 @@ void object_to_service(const Case& c, Objections& list) {
     }
 }
 
-void object_to_plates(const Case& c, Objections& list) {
+void object_to_plates(const Case& c, ObjectionList& list) {
     const Groove& groove = c.frame.groove;
     const auto shallow = [&](const char* name, double depth, double thickness) {
         if (depth >= thickness) {
@@ -121,8 +63,8 @@ void object_to_plates(const Case& c, Objections& list) {
     shallow("top", groove.top_depth.value, c.frame.top.thickness.value);
 }
 
-void object_to_pane(const Case& c, const PaneSpec& spec, Objections& list) {
-    const bool curved = c.plan.front && spec.side == CaseSide::front;
+void object_to_pane(const Case& c, const PaneSpec& spec, ObjectionList& list) {
+    const bool curved = is_curved(c.plan, index(spec.side));
     const Sheet& sheet = *c.sheets.at(spec.sheet).like;
     if (curved && sheet.kind == SheetKind::float_glass) {
         list.add(spec.pointer + "/sheet", "glass can't be bent here", "take a plastic sheet for a curved pane");
@@ -135,7 +77,7 @@ void object_to_pane(const Case& c, const PaneSpec& spec, Objections& list) {
     }
 }
 
-void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, Objections& list) {
+void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, ObjectionList& list) {
     const std::string& pointer = c.pane(pane.side)->pointer;
     const std::string side(side_text(pane.side));
     if (pane.opening_length <= 0) {
@@ -166,7 +108,7 @@ void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, Objectio
 }
 
 // Beyond its last row the standard leaves tolerances to agreement.
-void object_to_tolerances(const Case& c, const PaneSums<double>& pane, Objections& list) {
+void object_to_tolerances(const Case& c, const PaneSums<double>& pane, ObjectionList& list) {
     constexpr double kLastRow = 4000;  // mm; ISO 2768-1:1989, table 1
     const auto check = [&](const char* key, const Sourced<ToleranceSpec>& spec, double size) {
         if (spec.value.by_class && size > kLastRow) {
@@ -182,7 +124,7 @@ void object_to_tolerances(const Case& c, const PaneSums<double>& pane, Objection
     check("opening", c.tolerance.opening, opening);
 }
 
-void object_to_form(const Case& c, const PaneForm<double>& form, Objections& list) {
+void object_to_form(const Case& c, const PaneForm<double>& form, ObjectionList& list) {
     constexpr double kMostRibs = 200;
     const FormSizes<double>& sizes = form.sizes;
     const double thickness = c.form.rib_thickness.value;
@@ -205,9 +147,9 @@ void object_to_form(const Case& c, const PaneForm<double>& form, Objections& lis
     }
 }
 
-void object_to_cheeks(const Case& c, const PostLayout& post, Objections& list) {
+void object_to_cheeks(const Case& c, const PostLayout& post, ObjectionList& list) {
     const double half = c.frame.groove.width.value / 2;
-    const std::string corner(corner_text(post.corner));
+    const std::string& corner = post.name;
     for (const PostGroove& groove : post.grooves) {
         // Both corners of the bottom must lie in timber, or there is no cheek to hold the pane.
         const Point bottom = groove.mouth + groove.inward * groove.depth;
@@ -223,16 +165,17 @@ void object_to_cheeks(const Case& c, const PostLayout& post, Objections& list) {
     }
 }
 
-void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
+void object_to_layout(const Case& c, const Layout& frame, ObjectionList& list) {
     for (const auto& [name, plate] : {std::pair{"base", &frame.base}, std::pair{"top", &frame.top}}) {
         if (!plate->outline) {
             list.add("/frame/" + std::string(name) + "/margin",
                      "the glazing line set out by this margin does not close",
-                     "give another margin or front arc");
+                     "give another margin, or a plan with gentler bows");
         }
     }
+    object_to_room(c, frame, list);
     for (const PostLayout& post : frame.posts) {
-        const std::string corner(corner_text(post.corner));
+        const std::string& corner = post.name;
         if (post.section.size() != 1) {
             list.add("/frame/groove", "the grooves cut the " + corner + " post apart",
                      "give narrower or shallower post grooves, or a larger post");
@@ -246,15 +189,15 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
     }
 }
 
-void object_to_shop(const Case& c, Objections& list) {
+void object_to_shop(const Case& c, ObjectionList& list) {
     if (!(c.shop.step.value > 0)) {
         list.add("/shop/step", "the shop can set no step", "a step over 0, such as 0.5 mm");
     }
 }
 
 // What can be told before any sum is done.
-void object_to_values(const Case& c, Objections& list) {
-    object_to_arc(c, list);
+void object_to_values(const Case& c, ObjectionList& list) {
+    object_to_plan(c.plan, list);
     object_to_posts(c, list);
     object_to_plates(c, list);
     object_to_service(c, list);
@@ -264,25 +207,7 @@ void object_to_values(const Case& c, Objections& list) {
     }
 }
 
-// Radii are looked at before the form and the grooves are computed from them.
-void object_to_radius(const Case& c, Objections& list) {
-    const auto arc = front_arc(c.plan);
-    if (!arc) {
-        return;
-    }
-    const PaneSpec* spec = c.pane(CaseSide::front);
-    const double least = spec ? spec->thickness.value / 2 +
-                                    forming::least_inside_radius(
-                                        c.form, c.sheets.at(spec->sheet).springback.value)
-                              : 0;
-    if (arc->radius <= std::max(least, c.frame.groove.width.value)) {
-        list.add("/plan/front",
-                 "the radius (" + mm(arc->radius) + ") is too small for sheet, groove and form",
-                 "give a larger radius, or a thinner skin");
-    }
-}
-
-void object_to_sums(const Case& c, const CaseSums<double>& sums, Objections& list) {
+void object_to_sums(const Case& c, const CaseSums<double>& sums, ObjectionList& list) {
     for (const auto& pane : sums.panes) {
         object_to_solved_pane(c, pane, list);
         object_to_tolerances(c, pane, list);
@@ -296,10 +221,10 @@ void object_to_sums(const Case& c, const CaseSums<double>& sums, Objections& lis
 
 SolvedCase solved_case(const Case& c) {
     SolvedCase out;
-    Objections list;
+    ObjectionList list;
     object_to_values(c, list);
     if (list.empty()) {
-        object_to_radius(c, list);
+        object_to_line(c, list);
     }
     if (list.empty()) {
         out.sums = solve(c);
@@ -311,7 +236,7 @@ SolvedCase solved_case(const Case& c) {
 
 SolvedFrame solved_frame(const Case& c, const CaseSums<double>& sums) {
     SolvedFrame out;
-    Objections list;
+    ObjectionList list;
     out.layout = layout(c, sums);
     object_to_layout(c, out.layout, list);
     if (list.empty()) {
@@ -325,7 +250,7 @@ Solution solution(const Case& c) {
     SolvedCase solved = solved_case(c);
     Solution out{std::move(solved.objections), std::move(solved.sums), {}};
     if (out.objections.empty()) {
-        Objections list;
+        ObjectionList list;
         out.layout = layout(c, out.sums);
         object_to_layout(c, out.layout, list);
         out.objections = list.take();

@@ -10,23 +10,6 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-// The front from left to right, bowed towards −Y.
-std::vector<Segment> front_side(const ArcSizes<double>& arc) {
-    // The centre stands behind the crown by the radius; the crown in front of the chord by the rise.
-    const Point centre{0, arc.radius - arc.rise};
-    const int pieces = arc.sweep > kPi ? 2 : 1;
-    std::vector<Segment> chain;
-    for (int i = 0; i < pieces; ++i) {
-        const double sweep = arc.sweep / pieces;
-        chain.push_back(
-            arc_segment(centre, arc.radius, -kPi / 2 - arc.sweep / 2 + i * sweep, sweep));
-    }
-    // Ends exactly on the corner points, so that chains join without a gap.
-    chain.front().from = {-arc.chord / 2, 0};
-    chain.back().to = {arc.chord / 2, 0};
-    return chain;
-}
-
 struct Place {
     std::size_t piece = 0;
     double along = 0;  // from the piece's start
@@ -68,38 +51,12 @@ Segment piece(const Segment& segment, double from, double to) {
 
 }  // namespace
 
-std::string_view corner_text(CaseSide starts) noexcept {
-    switch (starts) {
-        case CaseSide::front: return "front-left";
-        case CaseSide::right: return "front-right";
-        case CaseSide::back: return "back-right";
-        case CaseSide::left: break;
+Contour GlazingLine::outline() const {
+    std::vector<Segment> all;
+    for (const std::vector<Segment>& side : sides) {
+        all.insert(all.end(), side.begin(), side.end());
     }
-    return "back-left";
-}
-
-CaseSide previous(CaseSide side) noexcept { return kCaseSides[(index(side) + 3) % 4]; }
-CaseSide next(CaseSide side) noexcept { return kCaseSides[(index(side) + 1) % 4]; }
-
-GlazingLine glazing_line(const Plan& plan, const std::optional<ArcSizes<double>>& front) {
-    const double half = plan.width.value / 2;
-    const double depth = plan.depth.value;
-    GlazingLine line;
-    line.corners = {Point{-half, 0}, Point{half, 0}, Point{half, depth}, Point{-half, depth}};
-    for (const CaseSide side : kCaseSides) {
-        line.sides[index(side)] = {
-            Segment{line.corners[index(side)], line.corners[index(next(side))], 0}};
-    }
-    if (front) {
-        line.sides[index(CaseSide::front)] = front_side(*front);
-    }
-    for (const CaseSide side : kCaseSides) {
-        const double turn = side == CaseSide::front && front ? front->sweep / 2 : 0;
-        const double along = kPi / 2 * static_cast<double>(index(side));
-        line.directions[index(side)].next = along - turn;
-        line.directions[index(next(side))].previous = along + turn + kPi;
-    }
-    return line;
+    return Contour::from_segments(all);
 }
 
 std::vector<Segment> stretch(const std::vector<Segment>& chain, double from, double to) {

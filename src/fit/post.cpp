@@ -93,15 +93,31 @@ Crossing first_crossing(const Post& post, const std::vector<PostFace>& faces,
 
 }  // namespace
 
+namespace {
+
+// The tangent that a square post is square to.
+double square_to(const CornerDirections& directions) {
+    if (directions.next_curved != directions.previous_curved) {
+        return directions.next_curved ? directions.previous : directions.next;
+    }
+    // Nearer square to X: whose sine is larger. Within rounding the next side wins.
+    const double gained = std::abs(std::sin(directions.previous)) - std::abs(std::sin(directions.next));
+    return gained > kSameAngle ? directions.previous : directions.next;
+}
+
+}  // namespace
+
 std::vector<PostFace> post_faces(PostSection section, CornerDirections directions) {
     using enum FaceSize;
     switch (section) {
         case PostSection::round: return {};
-        case PostSection::square:
-            return {{kPi / 2, half_width},
-                    {-kPi / 2, half_width},
-                    {0, half_depth},
-                    {kPi, half_depth}};
+        case PostSection::square: {
+            const double along = square_to(directions);
+            return {{along, half_width},
+                    {along + kPi, half_width},
+                    {along - kPi / 2, half_depth},
+                    {along + kPi / 2, half_depth}};
+        }
         case PostSection::fitted: break;
     }
     std::vector<PostFace> faces;

@@ -47,7 +47,10 @@ class Place {
                                 [&](const PlateGroove& each) { return each.side == pane.side; })),
           room_(groove_.bead ? unite({{*groove_.bead, {}}, {groove_.band, {}}}).front()
                              : Region{groove_.band, {}}),
-          middle_((length_ + (pane.start_in_post - pane.end_in_post) * state.post) / 2) {}
+          middle_((length_ + (pane.start_in_post - pane.end_in_post) * state.post) / 2),
+          crown_(point_at(side_, middle_)),
+          interior_(left_of(tangent_at(side_, middle_))),
+          hollow_(pane.bow == Bow::out ? interior_ : interior_ * -1) {}
 
     // Shifted towards the inside where it is curved.
     [[nodiscard]] SectionClearance shifted(double shift) const {
@@ -60,8 +63,7 @@ class Place {
     // Quickly told, to choose a shift by.
     [[nodiscard]] double at_cheeks(double shift) const {
         const std::vector<Segment> line = mid_line(shift);
-        const Point crown = point_at(side_, length_ / 2);
-        const Point centre{crown.x, crown.y + section_.groove_radius};
+        const Point centre = crown_ + hollow_ * section_.groove_radius;
         double least = HUGE_VAL;
         for (const double share : {0.25, 0.5, 0.75}) {
             const Point at = point_at(line, share * section_.length);
@@ -90,15 +92,16 @@ class Place {
         const double own = section_.own_radius;
         const double groove = section_.groove_radius;
         const double half = std::cos(section_.length / groove / 2);
-        const Point crown = point_at(side_, length_ / 2);
         const double off = (own - groove) * (1 - half) / (1 + half);
         const double sweep = section_.length / own;
-        const Point centre{crown.x, crown.y + off + own + shift};
+        const Point centre = crown_ + hollow_ * (off + own) + interior_ * shift;
+        const double turned = pane_.bow == Bow::out ? sweep : -sweep;
+        const double middle = std::atan2(-hollow_.y, -hollow_.x);
         std::vector<Segment> pieces;
         const int count = sweep > kPi ? 2 : 1;
         for (int i = 0; i < count; ++i) {
-            pieces.push_back(arc_segment(centre, own, -kPi / 2 - sweep / 2 + i * sweep / count,
-                                         sweep / count));
+            pieces.push_back(arc_segment(centre, own, middle - turned / 2 + i * turned / count,
+                                         turned / count));
         }
         return pieces;
     }
@@ -108,9 +111,8 @@ class Place {
     }
     // A rabbet has no inner cheek.
     [[nodiscard]] double at_post_cheeks(Point at, PaneEdge end) const {
-        const CaseSide corner = end == PaneEdge::start ? pane_.side : next(pane_.side);
         double least = HUGE_VAL;
-        for (const PostGroove& groove : layout_.posts[index(corner)].grooves) {
+        for (const PostGroove& groove : layout_.post(pane_.side, end).grooves) {
             if (groove.side == pane_.side) {
                 const double half = section_.play + section_.thickness / 2;
                 const double inwards = dot(at - groove.mouth, groove.interior);
@@ -216,6 +218,9 @@ class Place {
     const PlateGroove& groove_;
     Region room_;    // of the base's groove and of the recess for its bead, where there is one
     double middle_;  // of the opening, along the side
+    Point crown_;    // the point there
+    Point interior_;  // from it towards the inside of the case
+    Point hollow_;    // from it towards the centre of a curved side
 };
 
 double least(const SectionClearance& clearance) {

@@ -9,16 +9,20 @@
 namespace bowfront::fit {
 namespace {
 
+// The same side in plain numbers, for the geometry of the plan.
 template <class N>
-std::optional<ArcSizes<N>> solve_front(const Plan& plan, Book<N>& book) {
-    if (!plan.front) {
-        return std::nullopt;
+SideSums<double> plain(const SideSums<N>& side) {
+    SideSums<double> out;
+    out.side = side.side;
+    out.length = value_of(side.length);
+    out.curved = side.curved;
+    out.bow = side.bow;
+    out.chord_heading = side.chord_heading;
+    if (side.curved) {
+        out.arc = {value_of(side.arc.radius), value_of(side.arc.sweep), value_of(side.arc.chord),
+                   value_of(side.arc.rise), value_of(side.arc.length)};
     }
-    const bool angle = plan.front->measure == ArcMeasure::sweep;
-    return forming::arc_over_chord(
-        plan.front->measure,
-        book.input("a", angle ? Kind::angle : Kind::length, plan.front->value),
-        book.input("w_p", Kind::length, plan.width), "plan/front", book);
+    return out;
 }
 
 constexpr std::string_view kHeatLimits = "forming ranges of the sheet library";
@@ -77,25 +81,30 @@ PaneForm<N> solve_form(const PaneTask<N>& task, const PaneSums<N>& pane) {
 template <class N>
 CaseSums<N> solve_all(const Case& c, Book<N>& book) {
     CaseSums<N> sums;
-    sums.front = solve_front(c.plan, book);
-    std::optional<ArcSizes<double>> shape;
-    if (sums.front) {
-        shape = ArcSizes<double>{value_of(sums.front->radius), value_of(sums.front->sweep),
-                                 value_of(sums.front->chord), value_of(sums.front->rise),
-                                 value_of(sums.front->length)};
+    sums.sides = solve_sides(c.plan, book);
+    std::vector<SideSums<double>> shape;
+    shape.reserve(sums.sides.size());
+    for (const SideSums<N>& side : sums.sides) {
+        shape.push_back(plain(side));
     }
     const GlazingLine line = glazing_line(c.plan, shape);
     const TimberStates<N> timber = timber_states(c, book);
     std::map<std::string, std::array<N, kAirStates.size()>> sheets;
     for (const PaneSpec& spec : c.panes) {
-        const PaneTask<N> task{c, spec, side_text(spec.side), book};
+        const std::size_t place = index(spec.side);
+        const PaneTask<N> task{c,
+                               spec,
+                               sums.sides[place],
+                               line.directions[place],
+                               line.directions[line.next(place)],
+                               side_text(spec.side),
+                               book};
         PaneSums<N> pane;
-        solve_sizes(task, sums.front, line.directions[index(spec.side)],
-                    line.directions[index(next(spec.side))], pane);
+        solve_sizes(task, pane);
         if (sheets.find(spec.sheet) == sheets.end()) {
             sheets.emplace(spec.sheet, sheet_factors(c, c.sheets.at(spec.sheet), book));
         }
-        solve_states(task, sums.front, timber, sheets.at(spec.sheet), pane);
+        solve_states(task, timber, sheets.at(spec.sheet), pane);
         solve_edges(task, pane);
         solve_radius(task, pane);
         solve_loads(task, pane);
@@ -118,11 +127,6 @@ CaseSums<double> solve(const Case& c) {
 CaseSums<Traced> solve(const Case& c, Workings& workings) {
     Book<Traced> book(workings);
     return solve_all(c, book);
-}
-
-std::optional<ArcSizes<double>> front_arc(const Plan& plan) {
-    Book<double> book;
-    return solve_front(plan, book);
 }
 
 }  // namespace bowfront::fit

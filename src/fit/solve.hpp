@@ -12,6 +12,9 @@ template <class N>
 struct PaneTask {
     const Case& c;
     const PaneSpec& spec;
+    const SideSums<N>& line;            ///< its stretch of glazing line
+    const CornerDirections& start;      ///< of its corners
+    const CornerDirections& end;
     std::string_view side;
     Book<N>& book;
 
@@ -53,8 +56,7 @@ template <class N>
 
 /// Openings, formed size, blank, curve.
 template <class N>
-void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-                 const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane);
+void solve_sizes(const PaneTask<N>& task, PaneSums<N>& pane);
 
 /// Where a state's figures of a pane stand, below the pane's own path: `states/cold-dry`.
 [[nodiscard]] std::string_view state_path(AirState state) noexcept;
@@ -62,8 +64,7 @@ void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
 /// The pane's place in the frame in each state of the air.
 /// @param sheet  the factors of the pane's sheet
 template <class N>
-void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-                  const TimberStates<N>& timber,
+void solve_states(const PaneTask<N>& task, const TimberStates<N>& timber,
                   const std::array<N, kAirStates.size()>& sheet, PaneSums<N>& pane);
 
 /// Engagement, clearances, room, loading.

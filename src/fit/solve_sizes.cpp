@@ -189,25 +189,21 @@ N wanted_length(const PaneTask<N>& task, N opening) {
 }
 
 template <class N>
-void solve_opening(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-                   const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane) {
+void solve_opening(const PaneTask<N>& task, PaneSums<N>& pane) {
     const Post& post = task.c.frame.post;
-    const bool across = task.spec.side == CaseSide::front || task.spec.side == CaseSide::back;
-    pane.side_length = task.figure(
-        "side_length", "S",
-        pane.curved ? front->length
-                    : task.input(across ? "w_p" : "d_p",
-                                 across ? task.c.plan.width : task.c.plan.depth),
-        "glazing line, corner to corner");
+    const SideSums<N>& line = task.line;
+    pane.side_length =
+        task.figure("side_length", "S", line.length, "glazing line, corner to corner");
     const std::string start_path = std::string(task.side) + "/start";
     const std::string end_path = std::string(task.side) + "/end";
-    const N radius = pane.curved ? front->radius : N(0);
+    const N radius = line.curved ? line.arc.radius : N(0);
+    const bool left = line.bow == Bow::out;  // the way that it turns
     pane.start_in_post = length_in_post(
-        post, post_faces(post.section.value, start),
-        LeavingLine<N>{start.next, pane.curved, true, radius, start_path, "x_s"}, task.book);
+        post, post_faces(post.section.value, task.start),
+        LeavingLine<N>{task.start.next, line.curved, left, radius, start_path, "x_s"}, task.book);
     pane.end_in_post = length_in_post(
-        post, post_faces(post.section.value, end),
-        LeavingLine<N>{end.previous, pane.curved, false, radius, end_path, "x_e"}, task.book);
+        post, post_faces(post.section.value, task.end),
+        LeavingLine<N>{task.end.previous, line.curved, !left, radius, end_path, "x_e"}, task.book);
     const AsMade& made = task.spec.made;
     if (made.opening_length) {
         pane.opening_length =
@@ -326,8 +322,7 @@ void solve_thinnest(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneSu
 }
 
 template <class N>
-void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-                 PaneSums<N>& pane) {
+void solve_curve(const PaneTask<N>& task, PaneSums<N>& pane) {
     using std::cos;
     using std::sin;
     if (!pane.curved) {
@@ -337,7 +332,7 @@ void solve_curve(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
         return;
     }
     constexpr std::string_view kSource = "geometry of the mid-surface";
-    pane.radius = front->radius;
+    pane.radius = task.line.arc.radius;
     pane.inside_radius =
         task.figure("formed/inside_radius", "Ri", pane.radius - pane.thickness / 2, kSource);
     pane.sweep =
@@ -400,12 +395,12 @@ N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symb
 }
 
 template <class N>
-void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-                 const CornerDirections& start, const CornerDirections& end, PaneSums<N>& pane) {
+void solve_sizes(const PaneTask<N>& task, PaneSums<N>& pane) {
     pane.side = task.spec.side;
-    pane.curved = front.has_value() && task.spec.side == CaseSide::front;
+    pane.curved = task.line.curved;
+    pane.bow = task.line.bow;
     pane.heated = pane.curved && task.spec.bend.value == Bend::heat;
-    solve_opening(task, front, start, end, pane);
+    solve_opening(task, pane);
     const PaneShrink<N> shrink = pane.heated ? pane_shrink(task) : PaneShrink<N>{};
     const AsMade& made = task.spec.made;
     const Extent<N> length = extent(task, kLengthNames, wanted_length(task, pane.opening_length),
@@ -425,16 +420,14 @@ void solve_sizes(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fron
     solve_thickness(task, shrink, pane);
     solve_bearing_thickness(task, shrink, pane);
     solve_thinnest(task, shrink, pane);
-    solve_curve(task, front, pane);
+    solve_curve(task, pane);
 }
 
 template double tolerance(const PaneTask<double>&, std::string_view, std::string_view,
                           const Sourced<ToleranceSpec>&, double);
 template Traced tolerance(const PaneTask<Traced>&, std::string_view, std::string_view,
                           const Sourced<ToleranceSpec>&, double);
-template void solve_sizes(const PaneTask<double>&, const std::optional<ArcSizes<double>>&,
-                          const CornerDirections&, const CornerDirections&, PaneSums<double>&);
-template void solve_sizes(const PaneTask<Traced>&, const std::optional<ArcSizes<Traced>>&,
-                          const CornerDirections&, const CornerDirections&, PaneSums<Traced>&);
+template void solve_sizes(const PaneTask<double>&, PaneSums<double>&);
+template void solve_sizes(const PaneTask<Traced>&, PaneSums<Traced>&);
 
 }  // namespace bowfront::fit

@@ -1,3 +1,4 @@
+#include <cmath>
 #include <string_view>
 
 #include "solve.hpp"
@@ -5,26 +6,69 @@
 namespace bowfront::fit {
 namespace {
 
+// A way in plan, rad from X; along X or Y where `square` says so, which most sides of most cases are.
+struct Way {
+    double angle = 0;
+    enum class Square { x, y, no } square = Square::no;
+
+    explicit Way(double heading) : angle(heading) {
+        constexpr double kSquare = 1e-12;  // rad: far above rounding, far below any angle meant
+        if (std::abs(std::sin(heading)) < kSquare) {
+            square = Square::x;
+        } else if (std::abs(std::cos(heading)) < kSquare) {
+            square = Square::y;
+        }
+    }
+};
+
+// What a plate's movement makes of a length that runs a way.
+template <class N>
+N factor_along(const PlateFactors<N>& plate, Way way) {
+    using std::sqrt;
+    switch (way.square) {
+        case Way::Square::x: return plate.width;
+        case Way::Square::y: return plate.depth;
+        case Way::Square::no: break;
+    }
+    const double x = std::cos(way.angle);
+    const double y = std::sin(way.angle);
+    return sqrt(plate.width * plate.width * (x * x) + plate.depth * plate.depth * (y * y));
+}
+
 // The length of a side of the glazing line on a plate that has moved.
 template <class N>
-N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-             const PlateFactors<N>& plate, const FigurePath& path, const PaneSums<N>& pane) {
+N moved_side(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
+             const PaneSums<N>& pane) {
+    const Way way(task.line.chord_heading);
     if (!pane.curved) {
-        const bool across = task.spec.side == CaseSide::front || task.spec.side == CaseSide::back;
-        return pane.side_length * (across ? plate.width : plate.depth);
+        return pane.side_length * factor_along(plate, way);
     }
     const N width = plate.width;
     const N depth = plate.depth;
+    const ArcSizes<N>& arc = task.line.arc;
     // A measured opening says how long the side has become, of the same shape.
-    const double longer = value_of(pane.side_length) / value_of(front->length);
-    return task.book.solved(path, "S_k", Kind::length,
-                            stretched_arc(value_of(front->radius) * longer,
-                                          value_of(front->sweep), value_of(width),
-                                          value_of(depth)),
-                            "length of the arc stretched along chord and rise: integral of "
-                            "R·sqrt((k_x·cos φ)² + (k_y·sin φ)²) over the sweep",
-                            {front->radius, front->sweep, width, depth},
-                            "geometry: the arc becomes a piece of an ellipse");
+    const double longer = value_of(pane.side_length) / value_of(arc.length);
+    const double radius = value_of(arc.radius) * longer;
+    const double sweep = value_of(arc.sweep);
+    const auto solved = [&](double length, std::string_view condition) {
+        return task.book.solved(path, "S_k", Kind::length, length, condition,
+                                {arc.radius, arc.sweep, width, depth},
+                                "geometry: the arc becomes a piece of an ellipse");
+    };
+    switch (way.square) {
+        case Way::Square::x:
+            return solved(stretched_arc(radius, sweep, value_of(width), value_of(depth)),
+                          "length of the arc stretched along chord and rise: integral of "
+                          "R·sqrt((k_x·cos φ)² + (k_y·sin φ)²) over the sweep");
+        case Way::Square::y:
+            return solved(stretched_arc(radius, sweep, value_of(depth), value_of(width)),
+                          "length of the arc stretched along rise and chord: integral of "
+                          "R·sqrt((k_y·cos φ)² + (k_x·sin φ)²) over the sweep");
+        case Way::Square::no: break;
+    }
+    return solved(stretched_arc(radius, sweep, value_of(width), value_of(depth), way.angle),
+                  "length of the arc stretched along X and Y: integral of R·sqrt((k_x·cos ψ)² + "
+                  "(k_y·sin ψ)²) over its headings ψ");
 }
 
 // The radius of the groove that a curved pane stands in on a plate that has moved: of the circle
@@ -32,12 +76,27 @@ N moved_side(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
 template <class N>
 N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
                const PaneSums<N>& pane) {
-    const N chord = pane.chord * plate.width;
-    const N rise = pane.rise * plate.depth;
+    using std::sqrt;
+    const Way way(task.line.chord_heading);
+    if (way.square != Way::Square::no) {
+        const bool along_x = way.square == Way::Square::x;
+        const N chord = pane.chord * (along_x ? plate.width : plate.depth);
+        const N rise = pane.rise * (along_x ? plate.depth : plate.width);
+        return task.book.figure(path, "R_k", Kind::length,
+                                (chord * chord / 4 + rise * rise) / (2 * rise),
+                                "geometry: chord and rise of the groove along the pane, each as "
+                                "its way of the plate has moved");
+    }
+    // Radius by sides and area of the triangle of crown and ends, R = a·b·c/(4·A). Stretching makes
+    // each side longer by its own way, and the area by both ways together.
+    const double half = std::atan2(2 * value_of(pane.rise), value_of(pane.chord));
+    const N leg = sqrt(pane.chord * pane.chord / 4 + pane.rise * pane.rise);
+    const N sides = pane.chord * factor_along(plate, way) *
+                    (leg * factor_along(plate, Way(way.angle + half))) *
+                    (leg * factor_along(plate, Way(way.angle - half)));
     return task.book.figure(path, "R_k", Kind::length,
-                            (chord * chord / 4 + rise * rise) / (2 * rise),
-                            "geometry: chord and rise of the groove along the pane, each as its "
-                            "way of the plate has moved");
+                            sides / (2 * pane.chord * pane.rise * plate.width * plate.depth),
+                            "geometry: circle through crown and ends, each as the plate has moved");
 }
 
 }  // namespace
@@ -54,8 +113,7 @@ std::string_view state_path(AirState state) noexcept {
 }
 
 template <class N>
-void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& front,
-                  const TimberStates<N>& timber,
+void solve_states(const PaneTask<N>& task, const TimberStates<N>& timber,
                   const std::array<N, kAirStates.size()>& sheet, PaneSums<N>& pane) {
     for (const AirState which : kAirStates) {
         const auto index = static_cast<std::size_t>(which);
@@ -102,8 +160,8 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
             return FigurePath{"panes", task.side, state_path(which), key};
         };
         const N in_posts = pane.start_in_post + pane.end_in_post;
-        const N below = moved_side(task, front, factors.base, path("side_at_base"), pane);
-        const N above = moved_side(task, front, factors.top, path("side_at_top"), pane);
+        const N below = moved_side(task, factors.base, path("side_at_base"), pane);
+        const N above = moved_side(task, factors.top, path("side_at_top"), pane);
         constexpr std::string_view kSource = "glazing line outside both posts, on the moved plates; posts by how their rings may lie";
         state.opening_least =
             figure("opening_least", "O_least", smaller(below, above) - in_posts * factors.post_most, kSource);
@@ -117,11 +175,9 @@ void solve_states(const PaneTask<N>& task, const std::optional<ArcSizes<N>>& fro
     }
 }
 
-template void solve_states(const PaneTask<double>&, const std::optional<ArcSizes<double>>&,
-                           const TimberStates<double>&,
+template void solve_states(const PaneTask<double>&, const TimberStates<double>&,
                            const std::array<double, kAirStates.size()>&, PaneSums<double>&);
-template void solve_states(const PaneTask<Traced>&, const std::optional<ArcSizes<Traced>>&,
-                           const TimberStates<Traced>&,
+template void solve_states(const PaneTask<Traced>&, const TimberStates<Traced>&,
                            const std::array<Traced, kAirStates.size()>&, PaneSums<Traced>&);
 
 }  // namespace bowfront::fit

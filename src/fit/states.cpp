@@ -210,6 +210,26 @@ double stretched_arc(double radius, double sweep, double along_chord, double alo
     return radius * 2 * middle * sum;
 }
 
+double stretched_arc(double radius, double sweep, double along_x, double along_y,
+                     double chord_heading) {
+    BOWFRONT_EXPECTS(radius > 0 && sweep > 0 && along_x > 0 && along_y > 0);
+    const double mean = (along_x * along_x + along_y * along_y) / 2;
+    const double swing = (along_x * along_x - along_y * along_y) / 2;
+    const auto stretch = [&](double heading) {
+        return std::sqrt(mean + swing * std::cos(2 * heading));
+    };
+    // Half of the sweep at a time, as above.
+    const double quarter = sweep / 4;
+    double sum = 0;
+    for (const double middle : {chord_heading - quarter, chord_heading + quarter}) {
+        for (const Node& node : kGaussNodes) {
+            sum += node.weight *
+                   (stretch(middle - quarter * node.at) + stretch(middle + quarter * node.at));
+        }
+    }
+    return radius * quarter * sum;
+}
+
 template TimberStates<double> timber_states(const Case&, Book<double>&);
 template TimberStates<Traced> timber_states(const Case&, Book<Traced>&);
 template std::array<double, kAirStates.size()> sheet_factors(const Case&, const SheetSpec&,

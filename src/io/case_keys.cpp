@@ -16,8 +16,14 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
                               Word{"cutter"}, Word{"shop"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
-                              Word{"axis"}};
-constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"}};
+                              Word{"ends"}, Word{"arcs"}, Word{"count"}, Word{"side"},
+                              Word{"corners"}, Word{"sides"}, Word{"axis"}};
+constexpr std::array kShapeArc = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"},
+                                  Word{"panes"}};
+constexpr std::array kChainSide = {Word{"name"}, Word{"straight"}, Word{"arc"}, Word{"bow"},
+                                   Word{"turn"}, Word{"panes"}, Word{"closing"}};
+constexpr std::array kChainArc = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"},
+                                  Word{"chord"}};
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
                                Word{"post"},   Word{"groove"},       Word{"loading"}, Word{"bead"}};
 constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}, Word{"grain"}, Word{"sawn"}};
@@ -56,7 +62,10 @@ constexpr std::array kShop = {Word{"step"}};
 constexpr std::array kTable = {
     ObjectKeys{"", kCase},
     ObjectKeys{"/plan", kPlan},
-    ObjectKeys{"/plan/front", kFront},
+    ObjectKeys{"/plan/front", kShapeArc},
+    ObjectKeys{"/plan/ends", kShapeArc},
+    ObjectKeys{"/plan/sides/*", kChainSide},
+    ObjectKeys{"/plan/sides/*/arc", kChainArc},
     ObjectKeys{"/frame", kFrame},
     ObjectKeys{"/frame/base", kPlate},
     ObjectKeys{"/frame/top", kPlate},

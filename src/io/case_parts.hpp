@@ -15,6 +15,8 @@ namespace bowfront::io {
 [[nodiscard]] Case read_sections(ObjectReader& file);
 
 [[nodiscard]] Plan read_plan(ObjectReader plan);
+/// Whether the names of the plan's sides are known: nothing that they go by has a fault.
+[[nodiscard]] bool names_known(Faults& faults);
 
 [[nodiscard]] Frame read_frame(ObjectReader frame);
 
@@ -28,8 +30,8 @@ namespace bowfront::io {
 /// and gets its panes and the library's sheets that they use.
 void read_panes(ObjectReader& file, Case& whole);
 
-/// Whether a pane is heated over a form: the front of a bow-front, unless it is bent cold.
-[[nodiscard]] bool is_heated(const PaneSpec& pane, const Plan& plan) noexcept;
+/// Whether a pane is heated over a form: one on an arc, unless it is bent cold.
+[[nodiscard]] bool is_heated(const PaneSpec& pane, const Plan& plan);
 
 [[nodiscard]] FitSpec read_fit(ObjectReader fit, Loading loading);
 [[nodiscard]] Tolerances read_tolerances(ObjectReader tolerance);

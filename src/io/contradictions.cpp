@@ -20,15 +20,18 @@ class Contradictions {
         : case_(whole), places_(places), reading_(reading) {}
 
     void find() {
-        if (sound({"/plan/width", "/plan/front"}) && case_.plan.front) {
+        if (case_.plan.shape == PlanShape::bow_front && case_.plan.front &&
+            sound({"/plan/width", "/plan/front"})) {
             front();
         }
         plate("base", case_.frame.base, case_.frame.groove.base_depth);
         plate("top", case_.frame.top, case_.frame.groove.top_depth);
         post_section();
         post_groove();
-        post_on_side("/plan/width", case_.plan.width);
-        post_on_side("/plan/depth", case_.plan.depth);
+        if (case_.plan.shape == PlanShape::rectangle || case_.plan.shape == PlanShape::bow_front) {
+            post_on_side("/plan/width", case_.plan.width);
+            post_on_side("/plan/depth", case_.plan.depth);
+        }
         span("/service/temperature", case_.service.temperature);
         span("/service/humidity", case_.service.humidity);
     }
@@ -84,6 +87,7 @@ class Contradictions {
             case ArcMeasure::sweep:
                 sweep(front, chord, over);
                 return;
+            case ArcMeasure::chord: return;  // is no key of the front's
         }
     }
 

@@ -16,6 +16,12 @@ constexpr auto kRule = Default::Kind::rule;
 
 constexpr std::array kTable = {
     Default{"/units", "mm", "bare lengths are millimetres unless the file says inches"},
+    Default{"/plan/depth", "the plan's width", "a quarter-round is as deep as it is wide", kRule},
+    Default{"/plan/arcs", "2", "the arcs of an S"},
+    Default{"/plan/front/panes", "1", "one pane a side"},
+    Default{"/plan/ends/panes", "1", "one pane a side"},
+    Default{"/plan/sides/*/bow", "out", "most bows look outwards"},
+    Default{"/plan/sides/*/panes", "1", "one pane a side"},
     Default{"/frame/base/grain", "width", "boards run along the longer way of most cases"},
     Default{"/frame/base/sawn", "flat", "the board that most timber yards sell, and that moves most"},
     Default{"/frame/top/grain", "width", "boards run along the longer way of most cases"},

@@ -79,7 +79,9 @@ class ObjectReader {
                                                        Use use) {
         const Default& row = default_of(pointer_step(pattern_, key));
         BOWFRONT_EXPECTS(row.kind == Default::Kind::value);
-        const JsonNode node{JsonNode::Kind::text, {}, std::string(row.value), {}, {}};
+        const bool count = std::is_same_v<typename In::Result, int>;  // has no unit
+        const JsonNode node{count ? JsonNode::Kind::number : JsonNode::Kind::text, {},
+                            std::string(row.value), {}, {}};
         const auto value = in(*reading_, {&node, pointer_of(key)});
         BOWFRONT_EXPECTS(value.has_value());
         return {*value, assume(key, row, use)};

@@ -76,7 +76,7 @@ using Sides = std::map<CaseSide, MeasuredSide>;
 MeasuredSide* find_side(ObjectReader& entry, const Case& c, Sides& sides,
                         std::vector<CaseSide>& seen) {
     const auto value = entry.take_needed("side");
-    const auto side = value ? entry.read(*value, kSide) : std::nullopt;
+    const auto side = value ? entry.read(*value, SideIn{c.plan}) : std::nullopt;
     if (!side) {
         return nullptr;
     }
@@ -130,9 +130,9 @@ void check_curve(ObjectReader& entry, const Case& c, const MeasuredSide& side,
     }
     const std::string name(side_text(side.side));
     Reading& reading = entry.reading();
-    if (!c.plan.front || side.side != CaseSide::front) {
+    if (!is_curved(c.plan, index(side.side))) {
         reading.refuse(entry.value(), Code::input_contradiction, "the " + name + " is flat",
-                       R"(no "chord" and "rise": only the front of a bow-front is bent)");
+                       R"(no "chord" and "rise": only a side that is an arc is bent)");
     } else if (c.pane(side.side)->bend.value == Bend::cold) {
         reading.refuse(entry.value(), Code::input_contradiction,
                        "the " + name + " is bent cold, so it is flat where nothing holds it",

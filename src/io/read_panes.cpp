@@ -20,7 +20,7 @@ constexpr std::string_view kBlankWanted =
     R"("allow-shrink", "trim-after" or { "length": ..., "width": ... } of a blank as it is cut)";
 
 // Far more than the sides of a case, so that a side that stands twice is told as such.
-constexpr std::size_t kMostPanes = 100;
+constexpr std::size_t kMostPanes = 1000;
 
 struct MethodIn {
     using Result = BlankMethod;
@@ -36,10 +36,6 @@ struct MethodIn {
         return method(reading, value);
     }
 };
-
-bool is_curved(CaseSide side, const Plan& plan) noexcept {
-    return side == CaseSide::front && plan.shape == PlanShape::bow_front;
-}
 
 bool by_direction(const SheetSpec& sheet) noexcept {
     return *sheet.shrink_along != *sheet.shrink_across ||
@@ -151,9 +147,10 @@ void read_size(ObjectReader size, PaneSpec& spec) {
 void check_sheet_use(ObjectReader& pane, const PaneSpec& spec, const SheetSpec& sheet,
                      const Value& sheet_value, const Plan& plan) {
     Reading& reading = pane.reading();
-    if (is_curved(spec.side, plan) && !sheet.like->can_be_heated) {
+    if (is_curved(plan, index(spec.side)) && !sheet.like->can_be_heated) {
         reading.refuse(sheet_value, Code::input_contradiction,
-                       quoted_text(spec.sheet) + " stays flat, and the front is curved",
+                       quoted_text(spec.sheet) + " stays flat, and the " + std::string(side_text(spec.side)) +
+                           " is curved",
                        "a sheet that can be bent, such as \"cast-acrylic\"");
     }
     if (const auto along = pane.take("along"); along && !by_direction(sheet)) {
@@ -169,7 +166,7 @@ std::string default_text(std::string_view pointer) {
 
 void list_assumptions(Reading& reading, const PaneSpec& pane, const SheetSpec& sheet,
                       const Plan& plan) {
-    if (!is_curved(pane.side, plan)) {
+    if (!is_curved(plan, index(pane.side))) {
         return;
     }
     reading.list_used(pane.bend.origin, default_text("/panes/*/bend"));
@@ -193,16 +190,16 @@ void list_assumptions(Reading& reading, const PaneSpec& pane, const SheetSpec& s
 PaneSpec read_pane(ObjectReader pane, const std::optional<BlankSpec>& shared, Case& whole) {
     PaneSpec spec;
     spec.pointer = pane.pointer();
-    const auto side = pane.needed("side", kSide);
+    const auto side = pane.needed("side", SideIn{whole.plan});
     spec.side = *side;
     const SheetSpec* const sheet = read_sheet_name(pane, whole, spec);
     spec.thickness = pane.needed("thickness", LengthIn{kPositive});
     spec.along = pane.or_default("along", kAlong, Use::unused);
     spec.bend = pane.or_default("bend", kBend, Use::unused);
-    if (spec.bend.given() && side.given() && !is_curved(spec.side, whole.plan)) {
+    if (spec.bend.given() && side.given() && !is_curved(whole.plan, index(spec.side))) {
         pane.reading().refuse(*pane.take("bend"), Code::input_contradiction,
                               "the " + std::string(side_text(spec.side)) + " is flat",
-                              "no \"bend\": only the front of a bow-front is bent");
+                              "no \"bend\": only a side that is an arc is bent");
     }
     const auto own = read_blank(pane, BlankOf::one_pane);
     spec.blank = own ? *own : shared ? *shared : default_blank(pane);
@@ -225,8 +222,8 @@ void refuse_second(ObjectReader& file, const PaneSpec& first, const Value& pane)
 
 }  // namespace
 
-bool is_heated(const PaneSpec& pane, const Plan& plan) noexcept {
-    return is_curved(pane.side, plan) && *pane.bend == Bend::heat;
+bool is_heated(const PaneSpec& pane, const Plan& plan) {
+    return is_curved(plan, index(pane.side)) && *pane.bend == Bend::heat;
 }
 
 void read_panes(ObjectReader& file, Case& whole) {
@@ -244,7 +241,8 @@ void read_panes(ObjectReader& file, Case& whole) {
     }
     for (const Value& value : panes) {
         PaneSpec pane = read_pane(file.item(value, "panes"), shared, whole);
-        if (file.reading().faults().touch(pointer_step(value.pointer, "side"))) {
+        if (file.reading().faults().touch(pointer_step(value.pointer, "side")) ||
+            !names_known(file.reading().faults())) {
             continue;
         }
         if (const PaneSpec* const first = whole.pane(pane.side)) {

@@ -1,5 +1,7 @@
 #include "value_kinds.hpp"
 
+#include "case_parts.hpp"
+
 #include <charconv>
 #include <cmath>
 #include <numbers>
@@ -253,6 +255,19 @@ std::optional<int> VersionIn::operator()(Reading& reading, const Value& value) c
         return std::nullopt;
     }
     return 1;
+}
+
+std::optional<CaseSide> SideIn::operator()(Reading& reading, const Value& value) const {
+    if (!names_known(reading.faults())) {
+        return std::nullopt;  // told already
+    }
+    const std::vector<CaseSide> sides = sides_of(plan);
+    std::vector<std::string_view> names;
+    for (const CaseSide& side : sides) {
+        names.push_back(side_text(side));
+    }
+    const auto index = word_index(reading, value, "a side", names);
+    return index ? std::optional(sides[*index]) : std::nullopt;
 }
 
 }  // namespace bowfront::io

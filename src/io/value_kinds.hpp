@@ -143,10 +143,12 @@ struct VersionIn {
 inline const WordOf<LengthUnit, 2> kUnits{"the unit of bare lengths",
                                           {{{"mm", LengthUnit::millimetre},
                                             {"in", LengthUnit::inch}}}};
-inline const WordOf<CaseSide, 4> kSide{"a side",
-                                {{{"front", CaseSide::front},
-                                  {"right", CaseSide::right},
-                                  {"back", CaseSide::back},
-                                  {"left", CaseSide::left}}}};
+
+/// A side of a plan, by its name.
+struct SideIn {
+    using Result = CaseSide;
+    const Plan& plan;
+    [[nodiscard]] std::optional<CaseSide> operator()(Reading& reading, const Value& value) const;
+};
 
 }  // namespace bowfront::io

@@ -4,16 +4,6 @@
 
 namespace bowfront {
 
-std::string_view side_text(CaseSide side) noexcept {
-    switch (side) {
-        case CaseSide::front: return "front";
-        case CaseSide::right: return "right";
-        case CaseSide::back: return "back";
-        case CaseSide::left: break;
-    }
-    return "left";
-}
-
 std::string_view edge_text(PaneEdge edge) noexcept {
     switch (edge) {
         case PaneEdge::bottom: return "bottom";
@@ -33,7 +23,7 @@ std::string_view method_text(BlankMethod method) noexcept {
     return "as-cut";
 }
 
-const PaneSpec* Case::pane(CaseSide side) const noexcept {
+const PaneSpec* Case::pane(const CaseSide& side) const noexcept {
     for (const PaneSpec& spec : panes) {
         if (spec.side == side) {
             return &spec;
@@ -42,7 +32,7 @@ const PaneSpec* Case::pane(CaseSide side) const noexcept {
     return nullptr;
 }
 
-PaneSpec* Case::pane(CaseSide side) noexcept {
+PaneSpec* Case::pane(const CaseSide& side) noexcept {
     return const_cast<PaneSpec*>(std::as_const(*this).pane(side));  // the panes are this case's own
 }
 

@@ -9,7 +9,6 @@
 namespace bowfront::pattern {
 namespace {
 
-using fit::index;
 
 std::string title(std::string_view words) {
     std::string text(words);
@@ -73,7 +72,7 @@ Part plate_part(const Case& c, std::string_view name, const Plate& plate,
 }
 
 Part post_part(const Case& c, const fit::PostLayout& post) {
-    const std::string corner(fit::corner_text(post.corner));
+    const std::string& corner = post.name;
     Part part = timber_part(c, "post-" + corner, "Post, " + title(corner));
     BOWFRONT_EXPECTS(post.section.size() == 1);
     part.body.section = post.section.front();
@@ -152,7 +151,7 @@ void add_post_beads(const Case& c, const fit::PostLayout& post, std::vector<Part
         const auto rabbet = intersect({{post.outline, {}}}, {{groove.slot, {}}});
         int number = 0;
         for (const Region& area : subtract(rabbet, taken)) {
-            const std::string corner(fit::corner_text(post.corner));
+            const std::string& corner = post.name;
             std::string id = "bead-post-" + corner + "-" + std::string(side_text(groove.side));
             if (++number > 1) {
                 id += "-" + std::to_string(number);

@@ -36,7 +36,7 @@ std::vector<EngagementProbe> probes(const Design& design) {
     std::vector<EngagementProbe> list;
     for (const auto& pane : design.sums.panes) {
         const std::string side(side_text(pane.side));
-        const auto& line = design.layout.line.sides[fit::index(pane.side)];
+        const auto& line = design.layout.line.sides[index(pane.side)];
         const pattern::PaneSpan span = pattern::pane_span(pane);
         const auto add = [&](PaneEdge edge, EngagementProbe::Edge kind, const std::string& frame,
                              Point near) {
@@ -53,10 +53,10 @@ std::vector<EngagementProbe> probes(const Design& design) {
             continue;
         }
         add(PaneEdge::start, EngagementProbe::Edge::start,
-            "post-" + std::string(fit::corner_text(pane.side)),
+            "post-" + design.layout.post(pane.side, PaneEdge::start).name,
             fit::point_at(line, span.start));
         add(PaneEdge::end, EngagementProbe::Edge::end,
-            "post-" + std::string(fit::corner_text(fit::next(pane.side))),
+            "post-" + design.layout.post(pane.side, PaneEdge::end).name,
             fit::point_at(line, span.end));
     }
     return list;

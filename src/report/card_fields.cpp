@@ -25,7 +25,7 @@ Window around(double size, double tolerance) {
 // Writes the fields of one side in one list.
 class Fields {
   public:
-    Fields(std::string_view list, CaseSide side, std::vector<CardField>& to)
+    Fields(std::string_view list, const CaseSide& side, std::vector<CardField>& to)
         : list_(list), side_(side), to_(to) {}
 
     void one(std::string_view object, std::string_view key, std::string what, double drawn,

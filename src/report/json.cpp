@@ -48,7 +48,7 @@ Json shop_size_json(const study::ShopSize& size) {
     return {{"size", number(size.size)}, {"over", number(size.over())}};
 }
 
-Json shop_json(CaseSide side, const study::ShopSizes& shop) {
+Json shop_json(const CaseSide& side, const study::ShopSizes& shop) {
     Json json;
     for (const study::PaneShopSizes& pane : shop.panes) {
         if (pane.side == side) {
@@ -63,7 +63,7 @@ Json shop_json(CaseSide side, const study::ShopSizes& shop) {
     return json;
 }
 
-Json spread_json(CaseSide side, const std::vector<study::PaneSpreads>& spreads) {
+Json spread_json(const CaseSide& side, const std::vector<study::PaneSpreads>& spreads) {
     Json json;
     for (const study::PaneSpreads& pane : spreads) {
         if (pane.side == side) {
@@ -83,6 +83,7 @@ Json pane_json(const PaneSums<double>& pane, const Content& content) {
     const Case& c = content.c;
     Json formed;
     if (pane.curved) {
+        formed["bow"] = pane.bow == Bow::out ? "out" : "in";
         formed["inside_radius"] = number(pane.inside_radius);
         formed["sweep"] = number(pane.sweep * kDegrees);
         formed["chord"] = number(pane.chord);
@@ -174,7 +175,7 @@ Json part_json(const PartEntry& entry) {
 
 Json open_sides(const Case& c) {
     Json json = Json::array();
-    for (const CaseSide side : kCaseSides) {
+    for (const CaseSide& side : sides_of(c.plan)) {
         if (c.pane(side) == nullptr) {
             json.push_back(side_text(side));
         }

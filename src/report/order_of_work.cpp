@@ -8,7 +8,7 @@ class Fields {
   public:
     Fields(const Case& c, const CaseSums<double>& sums) : all_(card_fields(c, sums)), sums_(sums) {}
 
-    [[nodiscard]] std::vector<CardField> of_heated(CaseSide side) const {
+    [[nodiscard]] std::vector<CardField> of_heated(const CaseSide& side) const {
         return chosen([&](const CardField& field) {
             return field.list == "panes" && field.side == side;
         });

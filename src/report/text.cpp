@@ -34,7 +34,7 @@ void headline(const Content& content, std::string& text) {
     text += "First-time fit of all panes: " + percent(content.chance.fit) + " (" +
             std::to_string(content.chance.options.samples) + " samples, seed " +
             std::to_string(content.chance.options.seed) + ")\n";
-    for (const CaseSide side : kCaseSides) {
+    for (const CaseSide& side : sides_of(content.c.plan)) {
         if (content.c.pane(side) == nullptr) {
             text += "The " + std::string(side_text(side)) + " has no pane and stays open.\n";
         }
@@ -54,7 +54,7 @@ std::string spread_text(const study::PaneSpreads& pane) {
            ", sideways " + shown_spread(pane.sideways) + "\n";
 }
 
-void shop_sizes(CaseSide side, const study::ShopSizes& shop, std::string& text) {
+void shop_sizes(const CaseSide& side, const study::ShopSizes& shop, std::string& text) {
     for (const study::PaneShopSizes& pane : shop.panes) {
         if (pane.side != side) {
             continue;
@@ -70,7 +70,9 @@ void shop_sizes(CaseSide side, const study::ShopSizes& shop, std::string& text) 
 
 void pane(const PaneSums<double>& pane, const Content& content, std::string& text) {
     text += "\nPane, " + std::string(side_text(pane.side)) +
-            (pane.curved ? " (curved)\n" : " (flat)\n");
+            (!pane.curved            ? " (flat)\n"
+             : pane.bow == Bow::out ? " (curved)\n"
+                                    : " (curved into the case: its hollow face looks outwards)\n");
     text += "  opening       " + shown(pane.opening_length) + " x " + shown(pane.opening_height) +
             " mm\n";
     text += "  finished      " + shown(pane.length) + " x " + shown(pane.height) + " x " +

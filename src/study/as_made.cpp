@@ -160,23 +160,23 @@ std::optional<double> shrink_of(const std::optional<MeasuredSize>& blank,
 
 }  // namespace
 
-PaneSpec& CaseAsMade::pane(CaseSide side) {
+PaneSpec& CaseAsMade::pane(const CaseSide& side) {
     PaneSpec* const found = c.pane(side);
     BOWFRONT_EXPECTS(found != nullptr);
     return *found;
 }
 
-const PaneSpec& CaseAsMade::pane(CaseSide side) const {
+const PaneSpec& CaseAsMade::pane(const CaseSide& side) const {
     const PaneSpec* const found = c.pane(side);
     BOWFRONT_EXPECTS(found != nullptr);
     return *found;
 }
 
-bool CaseAsMade::heated(CaseSide side) const {
-    return side == CaseSide::front && c.plan.front && pane(side).bend.value == Bend::heat;
+bool CaseAsMade::heated(const CaseSide& side) const {
+    return is_curved(c.plan, index(side)) && pane(side).bend.value == Bend::heat;
 }
 
-PaneStage CaseAsMade::stage(CaseSide side) const {
+PaneStage CaseAsMade::stage(const CaseSide& side) const {
     const AsMade& made = pane(side).made;
     const bool blank = made.blank_length || made.blank_width;
     // A sheet's thickness may be measured before anything is cut from it.
@@ -186,14 +186,14 @@ PaneStage CaseAsMade::stage(CaseSide side) const {
     return blank ? PaneStage::blank_cut : PaneStage::not_cut;
 }
 
-bool CaseAsMade::place_measured(CaseSide side) const {
+bool CaseAsMade::place_measured(const CaseSide& side) const {
     const AsMade& sizes = pane(side).made;
     const PostDepths depths = posts_of(side);
     return sizes.opening_length || sizes.opening_height || sizes.base_depth || sizes.top_depth ||
            sizes.groove_width || depths.start || depths.end;
 }
 
-PostDepths CaseAsMade::posts_of(CaseSide side) const {
+PostDepths CaseAsMade::posts_of(const CaseSide& side) const {
     const auto found = posts.find(side);
     return found == posts.end() ? PostDepths{} : found->second;
 }

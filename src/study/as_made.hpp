@@ -23,16 +23,16 @@ struct CaseAsMade {
     std::map<CaseSide, PostDepths> posts;
     Case frame;  ///< with the deepest and widest grooves: the least timber that is left round them
 
-    [[nodiscard]] PaneSpec& pane(CaseSide side);
-    [[nodiscard]] const PaneSpec& pane(CaseSide side) const;
+    [[nodiscard]] PaneSpec& pane(const CaseSide& side);
+    [[nodiscard]] const PaneSpec& pane(const CaseSide& side) const;
     /// How far the work on a pane has come.
-    [[nodiscard]] PaneStage stage(CaseSide side) const;
+    [[nodiscard]] PaneStage stage(const CaseSide& side) const;
     /// Whether a pane is bent in heat.
-    [[nodiscard]] bool heated(CaseSide side) const;
+    [[nodiscard]] bool heated(const CaseSide& side) const;
     /// Whether something was measured of the place that the pane of a side stands in.
-    [[nodiscard]] bool place_measured(CaseSide side) const;
+    [[nodiscard]] bool place_measured(const CaseSide& side) const;
     /// The post grooves of a side; without depths where none was measured.
-    [[nodiscard]] PostDepths posts_of(CaseSide side) const;
+    [[nodiscard]] PostDepths posts_of(const CaseSide& side) const;
 };
 
 /// @param sums  of the design
@@ -64,7 +64,7 @@ struct NewPane {
     PaneSpec spec;
     CutSize size;
 };
-[[nodiscard]] NewPane new_pane(const Case& designed, const CaseAsMade& made, CaseSide side);
+[[nodiscard]] NewPane new_pane(const Case& designed, const CaseAsMade& made, const CaseSide& side);
 
 /// Fills `rescues` and `beyond_rescue`, and each finding's advice from them.
 void find_rescues(const Case& designed, const CaseAsMade& made, Inspection& inspection);

@@ -9,7 +9,7 @@ double value_of(const std::optional<MeasuredSize>& measured, double designed) {
 
 }  // namespace
 
-NewPane new_pane(const Case& designed, const CaseAsMade& made, CaseSide side) {
+NewPane new_pane(const Case& designed, const CaseAsMade& made, const CaseSide& side) {
     PaneSpec spec = *designed.pane(side);
     AsMade& sizes = spec.made;
     sizes = made.pane(side).made;

@@ -64,7 +64,7 @@ class Rescuer {
     [[nodiscard]] const PaneSums<double>* pane_of(const Finding& finding) const {
         if (code_text(finding.code).starts_with("BF-FIT")) {
             for (const InspectedPane& pane : inspection_.panes) {
-                if (finding.about.starts_with(side_text(pane.sums.side))) {
+                if (belongs_to(finding.about, side_text(pane.sums.side))) {
                     return &pane.sums;
                 }
             }

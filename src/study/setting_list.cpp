@@ -103,7 +103,7 @@ SettingList::SettingList(const Case& c, const Finding& finding, const CaseFile& 
     : c_(c), file_(file), about_(finding.about) {
     for (const PaneSpec& pane : c.panes) {
         const std::string side(side_text(pane.side));
-        if (about_ == side || about_.starts_with(side + "/") || about_ == "form-" + side) {
+        if (belongs_to(about_, side) || about_ == "form-" + side) {
             pane_ = &pane;
         }
     }
@@ -310,24 +310,50 @@ void SettingList::clear_height() {
 }
 
 void SettingList::own_side() {
-    if (pane_ != nullptr) {
-        const bool across = pane_->side == CaseSide::front || pane_->side == CaseSide::back;
-        share(across ? "/plan/width" : "/plan/depth",
-              across ? "the plan's width" : "the plan's depth", Touches::look, kLookShare, kCoarse);
+    if (pane_ == nullptr) {
+        return;
+    }
+    const PlanShape shape = c_.plan.shape;
+    if (shape == PlanShape::polygon || shape == PlanShape::sides) {
+        own_chained_side();
+        return;
+    }
+    const std::string_view side = side_text(pane_->side);
+    const bool across = side.starts_with("front") || side.starts_with("back");
+    share(across ? "/plan/width" : "/plan/depth", across ? "the plan's width" : "the plan's depth",
+          Touches::look, kLookShare, kCoarse);
+}
+
+void SettingList::own_chained_side() {
+    if (c_.plan.shape == PlanShape::polygon) {
+        if (c_.plan.corners.empty()) {
+            share("/plan/side", "the polygon's sides", Touches::look, kLookShare, kCoarse);
+        }
+        return;  // a corner of its own moves two sides at once
+    }
+    const std::string straight = side_pointer(c_.plan, index(pane_->side)) + "/straight";
+    if (number_at(c_, straight)) {
+        share(straight, "the " + std::string(side_text(pane_->side)) + "'s length", Touches::look,
+              kLookShare, kCoarse);
     }
 }
 
 void SettingList::front_arc() {
-    if (!c_.plan.front || pane_ == nullptr || pane_->side != CaseSide::front) {
+    if (pane_ == nullptr) {
         return;
     }
-    const FrontArc& front = *c_.plan.front;
-    const double now = front.value.value;
-    const std::string& pointer = front.value.origin.pointer;
-    const bool angle = front.measure == ArcMeasure::sweep;
-    number({pointer, "the front's " + pointer.substr(pointer.rfind('/') + 1), Touches::look,
-            angle ? Amount::angle : Amount::length, kCoarse, now * (1 - kLookShare),
-            now * (1 + kLookShare)});
+    for (const FrontArc* const arc : arc_measures(c_.plan, index(pane_->side))) {
+        if (!arc->value.given()) {
+            continue;  // there is nothing in the file to change
+        }
+        const double now = arc->value.value;
+        const bool angle = arc->measure == ArcMeasure::sweep;
+        number({arc->value.origin.pointer,
+                "the " + std::string(side_text(pane_->side)) + "'s " +
+                    std::string(measure_text(arc->measure)),
+                Touches::look, angle ? Amount::angle : Amount::length, kCoarse,
+                now * (1 - kLookShare), now * (1 + kLookShare)});
+    }
 }
 
 void SettingList::oven_set() {

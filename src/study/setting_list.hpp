@@ -46,6 +46,7 @@ class SettingList {
     void post_sawn();
     void clear_height();
     void own_side();                           ///< the plan along the pane
+    void own_chained_side();
     void front_arc();
     void oven_set();
     void larger(const std::string& pointer, const std::string& name);  ///< bought, not made

@@ -140,7 +140,7 @@ class Shopper {
     }
 
     // The least that the limits leave of one pane, whichever length the posts have.
-    [[nodiscard]] Slack slack_with(const PaneSize& size, CaseSide side, Way way) const {
+    [[nodiscard]] Slack slack_with(const PaneSize& size, const CaseSide& side, Way way) const {
         Slack slack{std::numeric_limits<double>::infinity(),
                     std::numeric_limits<double>::infinity()};
         for (const Case& frame : frames_) {
@@ -184,7 +184,7 @@ class Shopper {
     }
 
     // The size in one direction that leaves most, the other direction being exact.
-    [[nodiscard]] double best_of(const PaneSize& exact, CaseSide side, Way way) const {
+    [[nodiscard]] double best_of(const PaneSize& exact, const CaseSide& side, Way way) const {
         double best = 0;
         double most = -std::numeric_limits<double>::infinity();
         for (const Rounding rounding : kRoundings) {

@@ -11,7 +11,7 @@ std::optional<CaseSide> side_of(const CaseAsMade& made, const Finding& finding) 
         about.remove_prefix(kForm.size());
     }
     for (const PaneSpec& pane : made.c.panes) {
-        if (about.starts_with(side_text(pane.side))) {
+        if (belongs_to(about, side_text(pane.side))) {
             return pane.side;
         }
     }

@@ -1,5 +1,7 @@
 #include "support/random_cases.hpp"
 
+#include <string>
+
 #include "bowfront/fit/checks.hpp"
 #include "support/sample_case.hpp"
 
@@ -14,6 +16,81 @@ Case RandomCases::sound() {
     }
 }
 
+Case RandomCases::sound_with_four_sides() {
+    while (true) {
+        Case c = sound();
+        if (c.plan.shape == PlanShape::rectangle || c.plan.shape == PlanShape::bow_front) {
+            return c;
+        }
+    }
+}
+
+Plan RandomCases::drawn_plan() {
+    static constexpr PlanShape kShapes[] = {
+        PlanShape::rectangle, PlanShape::bow_front,  PlanShape::bow_front, PlanShape::quarter_round,
+        PlanShape::half_round, PlanShape::bow_ends,  PlanShape::serpentine, PlanShape::polygon,
+        PlanShape::sides};
+    Plan plan;
+    plan.shape = pick(kShapes);
+    plan.width = given(draw(200, 2000), "/plan/width");
+    plan.depth = given(draw(120, 800), "/plan/depth");
+    const auto arc = [&](double low, double high, const char* pointer) {
+        return FrontArc{ArcMeasure::sweep, given(draw(low, high), pointer)};
+    };
+    switch (plan.shape) {
+        case PlanShape::rectangle: break;
+        case PlanShape::bow_front: plan.front = arc(0.1, 3.0, "/plan/front/sweep"); break;
+        case PlanShape::quarter_round: plan.front = arc(0.3, 2.0, "/plan/front/sweep"); break;
+        case PlanShape::half_round:
+            plan.front = arc(1.2, 3.1, "/plan/front/sweep");
+            plan.arc_panes = 2;
+            break;
+        case PlanShape::bow_ends: plan.front = arc(0.1, 2.0, "/plan/ends/sweep"); break;
+        case PlanShape::serpentine:
+            plan.arcs = draw(0, 1) < 0.5 ? 2 : 3;
+            plan.front = arc(0.2, 1.2, "/plan/front/sweep");
+            break;
+        case PlanShape::polygon:
+            plan.count = static_cast<int>(draw(3, 12));
+            plan.side = given(draw(120, 600), "/plan/side");
+            break;
+        case PlanShape::sides: plan.chain = drawn_chain(); break;
+    }
+    return plan;
+}
+
+// Sides that turn once round, more or less, each by a bow or at a corner, and one that closes them.
+std::vector<SideSpec> RandomCases::drawn_chain() {
+    const int count = static_cast<int>(draw(2, 6));
+    std::vector<SideSpec> chain;
+    for (int i = 0; i < count; ++i) {
+        SideSpec side;
+        side.name = "side-" + std::to_string(i + 1);
+        side.pointer = side.piece.pointer = "/plan/sides/" + std::to_string(i);
+        side.piece.bow.value = draw(0, 1) < 0.7 ? Bow::out : Bow::in;
+        const double chord = draw(150, 900);
+        double turned = 0;
+        if (draw(0, 1) < 0.5) {
+            side.piece.straight = given(chord, side.pointer + "/straight");
+        } else {
+            const double sweep = draw(0.1, 1.6);
+            turned = side.piece.bow.value == Bow::out ? sweep : -sweep;
+            side.piece.arc = {
+                FrontArc{ArcMeasure::sweep, given(sweep, side.pointer + "/arc/sweep")},
+                FrontArc{ArcMeasure::chord, given(chord, side.pointer + "/arc/chord")}};
+        }
+        side.turn = given(6.283 / (count + 1) * draw(0.6, 1.2) - turned, side.pointer + "/turn");
+        side.turn_follows = i + 1 == count;
+        chain.push_back(std::move(side));
+    }
+    SideSpec closing;
+    closing.name = "close";
+    closing.pointer = closing.piece.pointer = "/plan/sides/" + std::to_string(count);
+    closing.closing = closing.turn_follows = true;
+    chain.push_back(std::move(closing));
+    return chain;
+}
+
 Case RandomCases::drawn() {
     static constexpr PostSection kSections[] = {PostSection::fitted, PostSection::square,
                                                 PostSection::round};
@@ -22,12 +99,13 @@ Case RandomCases::drawn() {
     static constexpr BlankMethod kMethods[] = {BlankMethod::allow_shrink,
                                                BlankMethod::trim_after};
     Case c = pilot_boat();
-    c.plan.width.value = draw(200, 2000);
-    c.plan.depth.value = draw(120, 800);
-    c.plan.front = FrontArc{ArcMeasure::sweep, given(draw(0.1, 3.0), "/plan/front/sweep")};
-    if (draw(0, 1) < 0.2) {
-        c.plan.shape = PlanShape::rectangle;
-        c.plan.front.reset();
+    c.plan = drawn_plan();
+    const PaneSpec pattern = c.panes.front();
+    c.panes.clear();
+    for (const CaseSide& side : sides_of(c.plan)) {
+        c.panes.push_back(pattern);
+        c.panes.back().side = side;
+        c.panes.back().pointer = "/panes/" + std::to_string(index(side));
     }
     c.frame.clear_height.value = draw(150, 1500);
     c.frame.post.section.value = pick(kSections);

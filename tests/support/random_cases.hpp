@@ -3,6 +3,7 @@
 /// Random cases that can be built, the same ones for the same seed.
 
 #include <random>
+#include <vector>
 
 #include "bowfront/model/case.hpp"
 
@@ -13,7 +14,10 @@ class RandomCases {
   public:
     explicit RandomCases(unsigned seed) : random_(seed) {}
 
+    /// Of any shape.
     [[nodiscard]] Case sound();
+    /// A rectangle or a bow-front: with a front, right, back and left.
+    [[nodiscard]] Case sound_with_four_sides();
 
     double draw(double low, double high) {
         return std::uniform_real_distribution<double>(low, high)(random_);
@@ -26,6 +30,8 @@ class RandomCases {
 
   private:
     Case drawn();
+    Plan drawn_plan();
+    std::vector<SideSpec> drawn_chain();
 
     std::mt19937_64 random_;
 };

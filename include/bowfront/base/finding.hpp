@@ -64,4 +64,9 @@ void append(std::vector<Finding> some, std::vector<Finding>& to);
 /// The worst status among findings; `pass` for none.
 [[nodiscard]] Status verdict(const std::vector<Finding>& findings) noexcept;
 
+/// Whether something that a check is about belongs to a side: its own name, or a path below it.
+[[nodiscard]] inline bool belongs_to(std::string_view about, std::string_view side) {
+    return about.starts_with(side) && (about.size() == side.size() || about[side.size()] == '/');
+}
+
 }  // namespace bowfront

@@ -3,7 +3,6 @@
 /// The frame in plan: outlines of posts and plates, and every groove cut into them. Checks, patterns
 /// and solids all take their outlines from here.
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -16,7 +15,7 @@ namespace bowfront::fit {
 
 /// One end of a pane in its post. All points in plan, mm.
 struct PostGroove {
-    CaseSide side = CaseSide::front;  ///< of the pane
+    CaseSide side;             ///< of the pane
     PaneEdge end = PaneEdge::start;
     Point mouth;       ///< where the glazing line enters the post
     Point inward;      ///< unit tangent there, into the post
@@ -28,7 +27,8 @@ struct PostGroove {
 
 /// A post.
 struct PostLayout {
-    CaseSide corner = CaseSide::front;  ///< the side that starts at it
+    CaseSide corner;                  ///< the side that starts at it
+    std::string name;                 ///< of its corner point: `front-left`
     Point at;
     Contour outline;                  ///< before grooves are cut
     std::vector<PostGroove> grooves;  ///< of the panes that end here; at most two
@@ -37,7 +37,7 @@ struct PostLayout {
 
 /// A groove in base or top, below or above one pane.
 struct PlateGroove {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     std::vector<Segment> line;     ///< its stretch of glazing line, crown to crown
     std::vector<Segment> opening;  ///< the stretch between the posts
     Contour band;                  ///< groove with round ends
@@ -46,20 +46,27 @@ struct PlateGroove {
 
 /// Base or top.
 struct PlateLayout {
-    std::optional<Contour> outline;  ///< empty where lines and arcs set out don't meet
+    std::optional<Contour> outline;  ///< empty where lines and arcs set out don't meet, or cross
     std::vector<PlateGroove> grooves;
 };
 
 /// The frame.
 struct Layout {
     GlazingLine line;
-    std::array<PostLayout, 4> posts;  ///< by the side that starts there
+    std::vector<PostLayout> posts;  ///< by the place of the side that starts there
     PlateLayout base;
     PlateLayout top;
+
+    /// The post that an end of a side's pane stands in.
+    /// @param end  start or end
+    [[nodiscard]] const PostLayout& post(const CaseSide& side, PaneEdge end) const {
+        return posts[end == PaneEdge::start ? index(side) : line.next(index(side))];
+    }
 };
 
 /// The glazing line set out by a margin, its lines and arcs extended to meet; empty where they
-/// don't.
+/// don't, or where the outline would cross itself.
+/// @param margin  negative to set it in
 [[nodiscard]] std::optional<Contour> set_out(const GlazingLine& line, double margin);
 
 /// The frame of a case.

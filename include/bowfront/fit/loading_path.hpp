@@ -48,7 +48,7 @@ struct PassageInState {
 
 /// The way in of one pane.
 struct LoadingPath {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     bool possible = false;           ///< as built, with nominal sizes
     std::string still_off;           ///< what must not be on yet: `the top`
     std::vector<std::string> steps;  ///< in order, one sentence each

@@ -2,7 +2,6 @@
 /// \file
 /// The glazing line in plan: corner points, sides, directions.
 
-#include <array>
 #include <vector>
 
 #include "bowfront/fit/post.hpp"
@@ -10,33 +9,71 @@
 #include "bowfront/geom/contour.hpp"
 #include "bowfront/model/case.hpp"
 
-namespace bowfront::fit {
+namespace bowfront {
 
-/// The corner points, numbered by the side that starts there: front left, front right, back right,
-/// back left.
-inline constexpr std::array kCorners{CaseSide::front, CaseSide::right, CaseSide::back,
-                                     CaseSide::left};
+/// A side of the glazing line: a straight, or an arc.
+template <class N>
+struct SideSums {
+    CaseSide side;
+    N length;        ///< corner to corner, > 0
+    bool curved = false;
+    Bow bow = Bow::out;
+    ArcSizes<N> arc;  ///< of a curved one
+    double chord_heading = 0;  ///< of its chord, rad from X
 
-/// `front-left`, `front-right`, `back-right`, `back-left`.
-[[nodiscard]] std::string_view corner_text(CaseSide starts) noexcept;
-
-/// The side that ends where `side` starts.
-[[nodiscard]] CaseSide previous(CaseSide side) noexcept;
-/// The side that starts where `side` ends.
-[[nodiscard]] CaseSide next(CaseSide side) noexcept;
-
-/// The glazing line of a whole case in plan, counter-clockwise from above.
-struct GlazingLine {
-    std::array<Point, 4> corners;                 ///< by the side that starts there
-    std::array<std::vector<Segment>, 4> sides;    ///< by side; arcs over half a turn in two pieces
-    std::array<CornerDirections, 4> directions;   ///< by the side that starts at the corner
+    /// Of its tangent at the start, rad from X.
+    [[nodiscard]] double start_heading() const { return chord_heading - turned() / 2; }
+    /// Of its tangent at the end.
+    [[nodiscard]] double end_heading() const { return chord_heading + turned() / 2; }
+    /// Angle that it turns through, positive to the left; 0 for a straight.
+    [[nodiscard]] double turned() const {
+        return !curved ? 0 : bow == Bow::out ? value_of(arc.sweep) : -value_of(arc.sweep);
+    }
 };
 
-[[nodiscard]] constexpr std::size_t index(CaseSide side) { return static_cast<std::size_t>(side); }
+namespace fit {
 
-/// @param front  the front's arc; empty for a straight front
-[[nodiscard]] GlazingLine glazing_line(const Plan& plan,
-                                       const std::optional<ArcSizes<double>>& front);
+/// The glazing line of a whole case in plan, counter-clockwise from above. All by the place of a
+/// side, or of the side that starts at a corner.
+struct GlazingLine {
+    std::vector<CaseSide> order;                 ///< the sides
+    std::vector<Point> corners;
+    std::vector<std::vector<Segment>> sides;     ///< arcs over half a turn in two pieces
+    std::vector<CornerDirections> directions;
+
+    [[nodiscard]] std::size_t size() const { return order.size(); }
+    /// The place of the side that starts where another ends.
+    [[nodiscard]] std::size_t next(std::size_t place) const { return (place + 1) % size(); }
+    /// The place of the side that ends where another starts.
+    [[nodiscard]] std::size_t previous(std::size_t place) const {
+        return (place + size() - 1) % size();
+    }
+    /// The whole of it.
+    /// @throws ContractError where it has fewer than two segments
+    [[nodiscard]] Contour outline() const;
+};
+
+/// The sides of the glazing line, in order, under `plan/<side>/…`.
+/// @param plan  free of what `fit::objections` tells of it
+template <class N>
+[[nodiscard]] std::vector<SideSums<N>> solve_sides(const Plan& plan, Book<N>& book);
+
+/// @param sides  of that plan
+[[nodiscard]] GlazingLine glazing_line(const Plan& plan, const std::vector<SideSums<double>>& sides);
+/// For those who need the plan alone.
+[[nodiscard]] GlazingLine glazing_line(const Plan& plan);
+
+/// How far the sides end from where they start; nothing where one of them is solved for.
+/// Values over `kOpenPlan` mean that the plan doesn't close.
+struct PlanGap {
+    Point off;        ///< from the start to the end, mm
+    double turn = 0;  ///< turned through by all sides and corners, less a full turn, rad
+};
+[[nodiscard]] PlanGap plan_gap(const Plan& plan);
+
+/// How far a plan may end from where it starts, mm and rad: far above the rounding of a chain whose
+/// sizes were worked out to all digits, far under what a size that is rounded to 0.01 mm leaves.
+inline constexpr double kOpenPlan = 1e-6;
 
 /// The stretch of a chain between two lengths from its start, mm. Lengths outside the chain run
 /// on along the first or last piece, as it is curved.
@@ -49,4 +86,8 @@ struct GlazingLine {
 /// The unit tangent there.
 [[nodiscard]] Point tangent_at(const std::vector<Segment>& chain, double length);
 
-}  // namespace bowfront::fit
+extern template std::vector<SideSums<double>> solve_sides(const Plan&, Book<double>&);
+extern template std::vector<SideSums<Traced>> solve_sides(const Plan&, Book<Traced>&);
+
+}  // namespace fit
+}  // namespace bowfront

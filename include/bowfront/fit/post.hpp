@@ -15,6 +15,8 @@ namespace bowfront::fit {
 struct CornerDirections {
     double next = 0;
     double previous = 0;
+    bool next_curved = false;  ///< that side is an arc
+    bool previous_curved = false;
 };
 
 /// Which of the post's sizes a flat face of it stands off by.
@@ -28,7 +30,7 @@ struct PostFace {
 
 /// The faces that bound a post; empty for a round one.
 /// Fitted: for both sides, u ≤ width/2 along the tangent and ±depth/2 across it. Square: the box
-/// square to the left or right side (along Y), the one of the straight sides nearer square to X.
+/// square to the straight side; of two alike, to the one nearer square to X.
 [[nodiscard]] std::vector<PostFace> post_faces(PostSection section, CornerDirections directions);
 
 /// The post's outline in plan, counter-clockwise.

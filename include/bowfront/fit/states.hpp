@@ -80,6 +80,10 @@ template <class N>
 ///          the factors are within a tenth of each other
 [[nodiscard]] double stretched_arc(double radius, double sweep, double along_chord,
                                    double along_rise);
+/// The same where the chord runs askew to the two ways of stretching.
+/// @param chord_heading  of the chord, rad from X
+[[nodiscard]] double stretched_arc(double radius, double sweep, double along_x, double along_y,
+                                   double chord_heading);
 
 }  // namespace fit
 }  // namespace bowfront

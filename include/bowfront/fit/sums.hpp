@@ -7,10 +7,10 @@
 /// take all tolerances and spreads at their limits at once, in the worst of the service states.
 
 #include <array>
-#include <optional>
 #include <vector>
 
 #include "bowfront/figure/book.hpp"
+#include "bowfront/fit/plan.hpp"
 #include "bowfront/fit/states.hpp"
 #include "bowfront/forming/arc.hpp"
 #include "bowfront/forming/form.hpp"
@@ -126,8 +126,9 @@ struct PaneState {
 /// One pane.
 template <class N>
 struct PaneSums {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     bool curved = false;
+    Bow bow = Bow::out;       ///< curved: into the case, its hollow face looks outwards
     bool heated = false;
     N thickness;              ///< as bought
     N thickness_tolerance;    ///< ±
@@ -177,7 +178,7 @@ struct PaneSums {
 /// Oven and soak of one heated pane.
 template <class N>
 struct HeatingSums {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     N oven_set;
     N core_min;         ///< temperature that the core must reach
     N face_limit;       ///< temperature that the face must not pass
@@ -190,19 +191,19 @@ struct HeatingSums {
 /// The form of one heated curved pane.
 template <class N>
 struct PaneForm {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     FormSizes<N> sizes;
 };
 
 /// All sums of a case.
 template <class N>
 struct CaseSums {
-    std::optional<ArcSizes<N>> front;        ///< of the glazing line, bow-front only
+    std::vector<SideSums<N>> sides;          ///< of the glazing line, in order
     std::vector<PaneSums<N>> panes;          ///< in the order of the case file
     std::vector<PaneForm<N>> forms;
     std::vector<HeatingSums<N>> heating;
 
-    [[nodiscard]] const PaneSums<N>* pane(CaseSide side) const {
+    [[nodiscard]] const PaneSums<N>* pane(const CaseSide& side) const {
         for (const auto& pane : panes) {
             if (pane.side == side) {
                 return &pane;
@@ -221,9 +222,6 @@ namespace fit {
 
 /// The same sums by the same code, with every figure entered in `workings`.
 [[nodiscard]] CaseSums<Traced> solve(const Case& c, Workings& workings);
-
-/// The front's arc alone, for those who need the plan before the sums; empty for a rectangle.
-[[nodiscard]] std::optional<ArcSizes<double>> front_arc(const Plan& plan);
 
 }  // namespace fit
 }  // namespace bowfront

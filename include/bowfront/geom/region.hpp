@@ -2,6 +2,8 @@
 /// \file
 /// Flat areas with holes, and exact sums and differences of them: arcs stay arcs.
 
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "bowfront/geom/contour.hpp"
@@ -53,6 +55,17 @@ enum class Side { inside, on_edge, outside };
 
 /// Whether the edges of two outlines touch or cross: a `gap` of 0, sooner told.
 [[nodiscard]] bool touch(const Contour& a, const Contour& b);
+
+/// Two segments of an outline that touch or cross where they should not: anywhere but in the vertex
+/// that neighbours share.
+struct SelfCrossing {
+    std::size_t first = 0;   ///< index of a segment
+    std::size_t second = 0;  ///< of another, larger
+};
+/// The first pair of segments, by the left ends of their boxes, that touch or cross; empty where the
+/// outline keeps clear of itself. Takes time in proportion to the segments, unless many of them
+/// stand over each other.
+[[nodiscard]] std::optional<SelfCrossing> self_crossing(const Contour& contour);
 
 /// Where two segments meet: points, and for overlapping collinear or concentric segments the
 /// ends of the shared stretch. Touching counts, within `kJoint`. In order along `a`.

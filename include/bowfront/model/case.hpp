@@ -16,32 +16,12 @@
 #include "bowfront/base/origin.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
+#include "bowfront/model/plan.hpp"
 
 namespace bowfront {
 
 /// Unit of a bare length in the case file.
 enum class LengthUnit { millimetre, inch };
-
-/// Plan of the glazing line.
-enum class PlanShape { rectangle, bow_front };
-
-/// Which measure of the front's arc was given; its chord is the plan's width.
-enum class ArcMeasure { radius, rise, sweep, length };
-
-/// The front's arc on the glazing line. Radius ≥ half the chord (minor arc); rise > 0; sweep over
-/// 0 and under 2π; length > chord.
-struct FrontArc {
-    ArcMeasure measure = ArcMeasure::radius;
-    Sourced<double> value;  ///< mm, or rad for a sweep
-};
-
-/// Plan, measured on the glazing line between corner points.
-struct Plan {
-    PlanShape shape = PlanShape::bow_front;
-    Sourced<double> width;  ///< back, and chord of the front, > 0
-    Sourced<double> depth;  ///< straight sides, > 0
-    std::optional<FrontArc> front;  ///< bow-front only
-};
 
 /// Which way the grain of base or top runs in plan.
 enum class Grain { width, depth };
@@ -95,14 +75,6 @@ struct Frame {
     Sourced<Loading> loading;
     Sourced<double> bead_width;  ///< bead that closes a rabbet in base or top, > 0
 };
-
-/// The sides of a case, counter-clockwise from above.
-enum class CaseSide { front, right, back, left };
-inline constexpr std::array kCaseSides{CaseSide::front, CaseSide::right, CaseSide::back,
-                                       CaseSide::left};
-
-/// `front`, `right`, `back`, `left`.
-[[nodiscard]] std::string_view side_text(CaseSide side) noexcept;
 
 /// The edges of a pane; start and end follow the counter-clockwise way round.
 enum class PaneEdge { bottom, top, start, end };
@@ -165,7 +137,7 @@ struct AsMade {
 };
 
 struct PaneSpec {
-    CaseSide side = CaseSide::front;
+    CaseSide side;                  ///< one of `sides_of(plan)`
     std::string sheet;              ///< key into `Case::sheets`
     Sourced<double> thickness;      ///< as bought, > 0
     Sourced<Extrusion> along;
@@ -286,8 +258,8 @@ struct Case {
     Shop shop;
 
     /// The pane of a side; null where the side is open.
-    [[nodiscard]] const PaneSpec* pane(CaseSide side) const noexcept;
-    [[nodiscard]] PaneSpec* pane(CaseSide side) noexcept;
+    [[nodiscard]] const PaneSpec* pane(const CaseSide& side) const noexcept;
+    [[nodiscard]] PaneSpec* pane(const CaseSide& side) noexcept;
 };
 
 /// An assumption that stands in for a value that the file leaves out.

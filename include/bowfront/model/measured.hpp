@@ -40,7 +40,7 @@ struct MeasuredGrooves {
 
 /// All that was measured at one side of the case.
 struct MeasuredSide {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     MeasuredPane pane;
     MeasuredOpening opening;
     MeasuredGrooves grooves;
@@ -52,7 +52,7 @@ struct Measured {
     Sourced<double> length_uncertainty;
     /// ± mm of thicknesses and groove widths, which a calliper measures, ≥ 0.
     Sourced<double> thickness_uncertainty;
-    std::vector<MeasuredSide> sides;  ///< in the order of kCaseSides, each at most once
+    std::vector<MeasuredSide> sides;  ///< in the order of the plan's sides, each at most once
 };
 
 }  // namespace bowfront

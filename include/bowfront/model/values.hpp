@@ -20,9 +20,20 @@ void visit_values(AnyCase& c, const Visit& visit) {
     };
     const auto each = [&](auto&... sourced) { (one(sourced), ...); };
     const auto tolerance = [&](auto& sourced) { visit(sourced.value.value, sourced.origin); };
-    each(c.plan.width, c.plan.depth);
-    if (c.plan.front) {
-        one(c.plan.front->value);
+    auto& plan = c.plan;
+    each(plan.width, plan.depth, plan.side);
+    if (plan.front) {
+        one(plan.front->value);
+    }
+    for (auto& corner : plan.corners) {
+        each(corner[0], corner[1]);
+    }
+    for (auto& side : plan.chain) {
+        any(side.piece.straight);
+        for (auto& measure : side.piece.arc) {
+            one(measure.value);
+        }
+        one(side.turn);
     }
     auto& frame = c.frame;
     each(frame.clear_height, frame.base.thickness, frame.base.margin, frame.top.thickness,

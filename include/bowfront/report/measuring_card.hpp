@@ -16,7 +16,7 @@ namespace bowfront::report {
 /// One size to measure. Lengths in mm.
 struct CardField {
     std::string_view list;    ///< `panes`, `openings` or `grooves`, as in a file of measurements
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     std::string_view object;  ///< `blank` or `formed`; empty where the key stands in the side's own
     std::string_view key;
     std::string what;         ///< in words

@@ -31,7 +31,7 @@ struct Share {
 
 /// The chance of one pane.
 struct PaneChance {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     Share fit;
 };
 

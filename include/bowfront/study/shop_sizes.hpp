@@ -30,7 +30,7 @@ struct Slack {
 
 /// One pane.
 struct PaneShopSizes {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     ShopSize length;  ///< of the blank
     ShopSize width;   ///< of the blank
     /// Trimmed after forming: what it is trimmed to.

@@ -23,7 +23,7 @@ struct Spread {
 
 /// All limits of one pane.
 struct PaneSpreads {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     std::array<Spread, 4> engagement;  ///< settled; in the order of kPaneEdges
     Spread vertical;                   ///< room between groove bottoms
     Spread sideways;

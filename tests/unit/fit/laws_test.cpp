@@ -133,7 +133,7 @@ TEST_F(RandomCases, scale_where_nothing_is_a_fixed_size) {
 
 TEST_F(RandomCases, leave_the_mirrored_ends_alike) {
     for (int i = 0; i < kCases; ++i) {
-        const auto sums = solve(sound());
+        const auto sums = solve(sound_with_four_sides());
         const auto& front = *sums.pane(CaseSide::front);
         EXPECT_NEAR(front.start_in_post, front.end_in_post, kRounding) << kSeed << ' ' << i;
         const auto& left = *sums.pane(CaseSide::left);
@@ -170,7 +170,7 @@ TEST_F(RandomCases, never_engage_less_in_a_deeper_top_groove) {
 // Left and right changed places: every figure of the one is the other's, its ends turned round.
 TEST_F(RandomCases, give_mirrored_results_when_mirrored) {
     for (int i = 0; i < kCases / 4; ++i) {
-        Case c = sound();
+        Case c = sound_with_four_sides();
         const auto pane = [](Case& of, CaseSide side) -> PaneSpec& {
             return *std::find_if(of.panes.begin(), of.panes.end(),
                                  [&](const PaneSpec& each) { return each.side == side; });
@@ -231,7 +231,7 @@ TEST_F(RandomCases, keep_panes_clear_of_posts_wherever_face_clearance_is_left) {
                 constexpr double kTouching = 1e-7;
                 EXPECT_LT(shared, kTouching) << "seed " << kSeed << ", case " << i << ", "
                                              << side_text(pane.side) << " in "
-                                             << corner_text(post.corner);
+                                             << post.name;
             }
         }
     }

@@ -28,7 +28,7 @@ double area_of_arc_over(double chord, double radius) {
 
 TEST(GlazingLine, runs_counter_clockwise_through_the_corner_points) {
     const Case c = sample::pilot_boat();
-    const GlazingLine line = glazing_line(c.plan, front_arc(c.plan));
+    const GlazingLine line = glazing_line(c.plan);
     EXPECT_EQ(line.corners[index(CaseSide::front)], (Point{-260, 0}));
     EXPECT_EQ(line.corners[index(CaseSide::right)], (Point{260, 0}));
     EXPECT_EQ(line.corners[index(CaseSide::back)], (Point{260, 240}));
@@ -47,19 +47,19 @@ TEST(GlazingLine, runs_counter_clockwise_through_the_corner_points) {
 
 TEST(GlazingLine, leaves_each_corner_along_its_sides_tangents) {
     const Case c = sample::pilot_boat();
-    const GlazingLine line = glazing_line(c.plan, front_arc(c.plan));
-    for (const CaseSide side : kCaseSides) {
+    const GlazingLine line = glazing_line(c.plan);
+    for (const CaseSide side : kFourSides) {
         const auto& chain = line.sides[index(side)];
         const Point start = direction(line.directions[index(side)].next);
         EXPECT_NEAR(distance(start, chain.front().tangent(0)), 0, kRounding);
-        const Point end = direction(line.directions[index(next(side))].previous);
+        const Point end = direction(line.directions[line.next(index(side))].previous);
         EXPECT_NEAR(distance(end, chain.back().tangent(1) * -1), 0, kRounding);
     }
 }
 
 TEST(Stretch, takes_the_piece_between_two_lengths_and_runs_on_past_the_ends) {
     const Case c = sample::pilot_boat();
-    const auto front = glazing_line(c.plan, front_arc(c.plan)).sides[index(CaseSide::front)];
+    const auto front = glazing_line(c.plan).sides[index(CaseSide::front)];
     double whole = 0;
     for (const Segment& s : front) {
         whole += s.length();
@@ -82,7 +82,7 @@ TEST(Stretch, takes_the_piece_between_two_lengths_and_runs_on_past_the_ends) {
 // y = 264, and the circle of R + 24 about the front's centre; all worked out on their own here.
 TEST(SetOut, keeps_the_margin_from_every_side) {
     const Case c = sample::pilot_boat();
-    const auto plate = set_out(glazing_line(c.plan, front_arc(c.plan)), 24);
+    const auto plate = set_out(glazing_line(c.plan), 24);
     ASSERT_TRUE(plate.has_value());
     const Box box = plate->box();
     EXPECT_NEAR(box.low.x, -284, kRounding);
@@ -97,7 +97,7 @@ TEST(SetOut, keeps_the_margin_from_every_side) {
 
 TEST(SetOut, of_a_rectangle_is_a_larger_rectangle) {
     const Case c = sample::straight_front();
-    const auto plate = set_out(glazing_line(c.plan, front_arc(c.plan)), 30);
+    const auto plate = set_out(glazing_line(c.plan), 30);
     ASSERT_TRUE(plate.has_value());
     EXPECT_NEAR(plate->area(), 580 * 300, kAreaRounding);
 }
@@ -105,7 +105,7 @@ TEST(SetOut, of_a_rectangle_is_a_larger_rectangle) {
 TEST(SetOut, goes_the_long_way_round_a_front_of_more_than_half_a_turn) {
     Case c = sample::pilot_boat();
     c.plan.front = FrontArc{ArcMeasure::sweep, sample::given(4.4, "/plan/front/sweep")};
-    const auto plate = set_out(glazing_line(c.plan, front_arc(c.plan)), 24);
+    const auto plate = set_out(glazing_line(c.plan), 24);
     ASSERT_TRUE(plate.has_value());
     const double radius = 260 / std::sin(2.2) + 24;
     const double centre = 260 / std::tan(2.2);  // in front of the chord: negative

@@ -150,7 +150,7 @@ void stand_still(Case& c) {
 TEST(PassageInState, is_the_same_in_every_state_where_the_air_stands_still) {
     Case c = sample::pilot_boat();
     stand_still(c);
-    for (const CaseSide side : kCaseSides) {
+    for (const CaseSide side : kFourSides) {
         const LoadingPath path = Way{c}.of(side);
         for (const PassageInState& state : path.states) {
             EXPECT_NEAR(state.nominal.clearance, path.clearance, kShift) << side_text(side);

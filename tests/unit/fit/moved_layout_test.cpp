@@ -31,7 +31,7 @@ double area(const PostLayout& post) {
 TEST(MovedLayout, is_the_same_where_nothing_moves) {
     const Built built;
     const Layout moved = layout_in(built.frame, kStill);
-    for (const CaseSide corner : kCorners) {
+    for (const CaseSide corner : kFourSides) {
         const PostLayout& is = moved.posts[index(corner)];
         const PostLayout& was = built.frame.posts[index(corner)];
         EXPECT_NEAR(area(is), area(was), kRounding * area(was));
@@ -57,7 +57,7 @@ TEST(MovedLayout, stretches_areas_by_both_factors) {
         EXPECT_NEAR(moved.base.grooves[i].band.area() / was, 1.002 * 1.006, kEllipse)
             << side_text(moved.base.grooves[i].side);
     }
-    for (const CaseSide corner : kCorners) {
+    for (const CaseSide corner : kFourSides) {
         const PostLayout& post = moved.posts[index(corner)];
         const double was = area(built.frame.posts[index(corner)]);
         EXPECT_NEAR(area(post), 1.003 * 1.003 * was, kRounding * was);

@@ -141,10 +141,12 @@ TEST_P(TracedSums, equal_plain_sums_bit_for_bit) {
         expect_same(plain.forms[i].sizes, traced.forms[i].sizes);
         expect_same(plain.heating[i], traced.heating[i]);
     }
-    ASSERT_EQ(plain.front.has_value(), traced.front.has_value());
-    if (plain.front) {
-        EXPECT_EQ(plain.front->length, traced.front->length.value());
-        EXPECT_EQ(plain.front->rise, traced.front->rise.value());
+    ASSERT_EQ(plain.sides.size(), traced.sides.size());
+    for (std::size_t i = 0; i < plain.sides.size(); ++i) {
+        EXPECT_EQ(plain.sides[i].length, traced.sides[i].length.value());
+        if (plain.sides[i].curved) {
+            EXPECT_EQ(plain.sides[i].arc.rise, traced.sides[i].arc.rise.value());
+        }
     }
 }
 

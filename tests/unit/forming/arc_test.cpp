@@ -2,8 +2,11 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "bowfront/base/contract.hpp"
 
@@ -115,6 +118,58 @@ TEST(Arc, holds_callers_to_the_ranges) {
     EXPECT_THROW((void)arc(ArcMeasure::sweep, 2 * pi, 520), ContractError);
     EXPECT_THROW((void)arc(ArcMeasure::length, 520, 520), ContractError);
     EXPECT_THROW((void)sweep_of_length_ratio(1), ContractError);
+}
+
+// Every two measures of one arc tell the same arc: those of two-fold answers up to where they fold.
+TEST(FreeArc, is_the_same_from_every_two_of_its_measures) {
+    using enum ArcMeasure;
+    for (const double sweep : {0.2, 1.0, 1.5707963267948966, 2.5, 3.1}) {
+        constexpr double kRadius = 420;
+        const double chord_of = 2 * kRadius * std::sin(sweep / 2);
+        const double rise_of = kRadius * (1 - std::cos(sweep / 2));
+        const std::array values{std::pair{radius, kRadius}, std::pair{rise, rise_of},
+                                std::pair{ArcMeasure::sweep, sweep},
+                                std::pair{length, kRadius * sweep}, std::pair{chord, chord_of}};
+        for (const auto& [a, x] : values) {
+            for (const auto& [b, y] : values) {
+                EXPECT_EQ(forming::measures_agree(a, x, b, y), a != b);
+                if (a == b) {
+                    continue;
+                }
+                Book<double> book;
+                const auto arc = forming::free_arc(a, x, b, y, "plan/side", book);
+                // A sine loses half its digits where an arc is nearly half a turn.
+                constexpr double kHalfOfTheDigits = 1e-6;
+                EXPECT_NEAR(arc.radius, kRadius, kRadius * kHalfOfTheDigits);
+                EXPECT_NEAR(arc.sweep, sweep, kHalfOfTheDigits);
+                EXPECT_NEAR(arc.length, kRadius * sweep, kRadius * kHalfOfTheDigits);
+                EXPECT_NEAR(arc.chord, chord_of, kRadius * kHalfOfTheDigits);
+            }
+        }
+    }
+}
+
+TEST(FreeArc, is_none_of_measures_that_no_arc_has) {
+    using enum ArcMeasure;
+    using forming::measures_agree;
+    EXPECT_FALSE(measures_agree(radius, 100, chord, 201));
+    EXPECT_FALSE(measures_agree(radius, 100, length, 629));
+    EXPECT_FALSE(measures_agree(rise, 200, radius, 100));
+    EXPECT_FALSE(measures_agree(rise, 37, length, 100));
+    EXPECT_FALSE(measures_agree(chord, 100, length, 100));
+    EXPECT_TRUE(measures_agree(rise, 36, length, 100));
+}
+
+// No arc rises over its length more than the one of that sweep: looked for among many.
+TEST(FreeArc, knows_the_most_that_an_arc_rises_over_its_length) {
+    double most = 0;
+    for (int i = 1; i < 62'000; ++i) {
+        const double sweep = i * 1e-4;
+        most = std::max(most, (1 - std::cos(sweep / 2)) / sweep);
+    }
+    EXPECT_NEAR(most, forming::kMostRise, 1e-9);
+    EXPECT_NEAR((1 - std::cos(forming::kMostRiseSweep / 2)) / forming::kMostRiseSweep,
+                forming::kMostRise, 1e-15);
 }
 
 }  // namespace

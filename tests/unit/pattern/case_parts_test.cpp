@@ -159,7 +159,7 @@ TEST(Beads, fill_the_rabbets_beside_the_pane) {
             timber += region.area();
         }
         double beads = 0;
-        const std::string prefix = "bead-post-" + std::string(fit::corner_text(post.corner));
+        const std::string prefix = "bead-post-" + post.name;
         for (const Part& part : parts) {
             if (part.id.rfind(prefix, 0) == 0) {
                 beads += part.body.section.area();

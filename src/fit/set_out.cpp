@@ -1,0 +1,164 @@
+#include <cmath>
+#include <numbers>
+#include <optional>
+
+#include "bowfront/fit/layout.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr double kPi = std::numbers::pi;
+
+// Sides that turn into each other by less than this go on smoothly: where they are set out they
+// still do, and to look for a meeting of lines that hardly turn would lose all digits.
+constexpr double kSmooth = 1e-7;  // rad
+
+// A side of the glazing line set out: a line or a circle without ends.
+struct Carrier {
+    bool circle = false;
+    Point point;      // on the line, or the circle's centre
+    Point along;      // unit vector of the line
+    double radius = 0;
+    bool left = true;  // an arc's sense
+};
+
+Carrier set_out_side(const std::vector<Segment>& side, double margin) {
+    const Segment& first = side.front();
+    if (first.straight()) {
+        const Point along = tangent_at(side, 0);
+        return {false, first.from - left_of(along) * margin, along, 0, true};
+    }
+    const bool left = first.bulge > 0;
+    return {true, first.centre(), {}, first.radius() + (left ? margin : -margin), left};
+}
+
+std::vector<Point> line_line(const Carrier& a, const Carrier& b) {
+    const double turn = cross(a.along, b.along);
+    if (turn == 0) {
+        return {};
+    }
+    return {a.point + a.along * (cross(b.point - a.point, b.along) / turn)};
+}
+
+std::vector<Point> line_circle(const Carrier& line, const Carrier& circle) {
+    const double middle = dot(circle.point - line.point, line.along);
+    const Point foot = line.point + line.along * middle;
+    const double off = distance(foot, circle.point);
+    const double half_square = circle.radius * circle.radius - off * off;
+    if (half_square < 0) {
+        return {};
+    }
+    const Point half = line.along * std::sqrt(half_square);
+    return {foot + half, foot - half};
+}
+
+std::vector<Point> circle_circle(const Carrier& a, const Carrier& b) {
+    const Point between = b.point - a.point;
+    const double apart = norm(between);
+    if (apart == 0) {
+        return {};
+    }
+    const Point along = between * (1 / apart);
+    const double foot = (apart * apart + a.radius * a.radius - b.radius * b.radius) / (2 * apart);
+    const double half_square = a.radius * a.radius - foot * foot;
+    if (half_square < 0) {
+        return {};
+    }
+    const Point half = left_of(along) * std::sqrt(half_square);
+    const Point middle = a.point + along * foot;
+    return {middle + half, middle - half};
+}
+
+std::vector<Point> meetings_of(const Carrier& a, const Carrier& b) {
+    if (a.circle) {
+        return b.circle ? circle_circle(a, b) : line_circle(b, a);
+    }
+    return b.circle ? line_circle(a, b) : line_line(a, b);
+}
+
+std::optional<Point> meeting(const Carrier& a, const Carrier& b, Point near) {
+    std::optional<Point> best;
+    for (const Point p : meetings_of(a, b)) {
+        if (!best || distance(p, near) < distance(*best, near)) {
+            best = p;
+        }
+    }
+    return best;
+}
+
+std::vector<Segment> between(const Carrier& carrier, Point from, Point to) {
+    if (!carrier.circle) {
+        return {{from, to, 0}};
+    }
+    const Point a = from - carrier.point;
+    const Point b = to - carrier.point;
+    double sweep = std::atan2(cross(a, b), dot(a, b));
+    if (carrier.left && sweep <= 0) {
+        sweep += 2 * kPi;
+    } else if (!carrier.left && sweep >= 0) {
+        sweep -= 2 * kPi;
+    }
+    const int pieces = std::abs(sweep) > kPi ? 2 : 1;
+    const double start = std::atan2(a.y, a.x);
+    std::vector<Segment> arcs;
+    for (int i = 0; i < pieces; ++i) {
+        arcs.push_back(arc_segment(carrier.point, carrier.radius, start + i * sweep / pieces,
+                                   sweep / pieces));
+    }
+    arcs.front().from = from;
+    arcs.back().to = to;
+    return arcs;
+}
+
+// Where the sides before and after a corner meet once they are set out.
+std::optional<Point> corner_of(const GlazingLine& line, const std::vector<Carrier>& carriers,
+                               std::size_t corner, double margin) {
+    const CornerDirections& directions = line.directions[corner];
+    const double turn = std::remainder(directions.next - directions.previous - kPi, 2 * kPi);
+    if (std::abs(turn) < kSmooth) {
+        return line.corners[corner] - left_of(direction(directions.next)) * margin;
+    }
+    return meeting(carriers[line.previous(corner)], carriers[corner], line.corners[corner]);
+}
+
+// A straight runs on the way that it ran, and an arc turns by no more than it may: else the margin
+// has eaten the side up.
+bool keeps_its_way(const Carrier& carrier, Point from, Point to) {
+    return carrier.circle || dot(to - from, carrier.along) > 0;
+}
+
+}  // namespace
+
+std::optional<Contour> set_out(const GlazingLine& line, double margin) {
+    std::vector<Carrier> carriers;
+    for (const std::vector<Segment>& side : line.sides) {
+        carriers.push_back(set_out_side(side, margin));
+        if (carriers.back().circle && carriers.back().radius <= 0) {
+            return std::nullopt;
+        }
+    }
+    std::vector<Point> corners;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const auto corner = corner_of(line, carriers, i, margin);
+        if (!corner) {
+            return std::nullopt;
+        }
+        corners.push_back(*corner);
+    }
+    std::vector<Segment> outline;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        if (!keeps_its_way(carriers[i], corners[i], corners[line.next(i)])) {
+            return std::nullopt;
+        }
+        for (const Segment& s : between(carriers[i], corners[i], corners[line.next(i)])) {
+            outline.push_back(s);
+        }
+    }
+    Contour result = Contour::from_segments(outline);
+    if (result.area() <= 0 || self_crossing(result)) {
+        return std::nullopt;
+    }
+    return result;
+}
+
+}  // namespace bowfront::fit

@@ -1,0 +1,162 @@
+#include "bowfront/model/plan.hpp"
+
+#include <algorithm>
+#include <string_view>
+
+#include "bowfront/base/contract.hpp"
+
+namespace bowfront {
+namespace {
+
+// A side before it is divided into panes.
+struct WholeSide {
+    std::string name;
+    int panes = 1;
+    bool curved = false;
+    const SideSpec* chained = nullptr;  // where it is one of a chain
+};
+
+std::vector<WholeSide> whole_sides(const Plan& plan) {
+    const int n = plan.arc_panes;
+    switch (plan.shape) {
+        case PlanShape::rectangle: return {{"front"}, {"right"}, {"back"}, {"left"}};
+        case PlanShape::bow_front: return {{"front", n, true}, {"right"}, {"back"}, {"left"}};
+        case PlanShape::quarter_round: return {{"front", n, true}, {"back"}, {"left"}};
+        case PlanShape::half_round: return {{"front", n, true}, {"back"}};
+        case PlanShape::bow_ends:
+            return {{"front"}, {"right", n, true}, {"back"}, {"left", n, true}};
+        case PlanShape::serpentine: {
+            std::vector<WholeSide> sides;
+            for (int i = 1; i <= plan.arcs; ++i) {
+                sides.push_back({"front-" + std::to_string(i), n, true});
+            }
+            for (const char* name : {"right", "back", "left"}) {
+                sides.push_back({name});
+            }
+            return sides;
+        }
+        case PlanShape::polygon: {
+            const int count =
+                plan.corners.empty() ? plan.count : static_cast<int>(plan.corners.size());
+            std::vector<WholeSide> sides;
+            for (int i = 1; i <= count; ++i) {
+                sides.push_back({"side-" + std::to_string(i)});
+            }
+            return sides;
+        }
+        case PlanShape::sides: break;
+    }
+    std::vector<WholeSide> sides;
+    for (const SideSpec& side : plan.chain) {
+        sides.push_back({side.name, side.panes, !side.piece.arc.empty(), &side});
+    }
+    return sides;
+}
+
+// The whole side that the side of a place is of.
+WholeSide whole_side(const Plan& plan, std::size_t place) {
+    std::size_t end = 0;
+    for (WholeSide& side : whole_sides(plan)) {
+        end += static_cast<std::size_t>(side.panes);
+        if (place < end) {
+            return std::move(side);
+        }
+    }
+    contract_failed("place < sides of the plan", __FILE__, __LINE__);
+}
+
+}  // namespace
+
+std::string_view shape_text(PlanShape shape) noexcept {
+    switch (shape) {
+        case PlanShape::rectangle: return "rectangle";
+        case PlanShape::bow_front: return "bow-front";
+        case PlanShape::quarter_round: return "quarter-round";
+        case PlanShape::half_round: return "half-round";
+        case PlanShape::bow_ends: return "bow-ends";
+        case PlanShape::serpentine: return "serpentine";
+        case PlanShape::polygon: return "polygon";
+        case PlanShape::sides: break;
+    }
+    return "sides";
+}
+
+std::string_view measure_text(ArcMeasure measure) noexcept {
+    switch (measure) {
+        case ArcMeasure::radius: return "radius";
+        case ArcMeasure::rise: return "rise";
+        case ArcMeasure::sweep: return "sweep";
+        case ArcMeasure::length: return "length";
+        case ArcMeasure::chord: break;
+    }
+    return "chord";
+}
+
+std::vector<CaseSide> sides_of(const Plan& plan) {
+    if (plan.shape == PlanShape::rectangle ||
+        (plan.shape == PlanShape::bow_front && plan.arc_panes == 1)) {
+        return {kFourSides.begin(), kFourSides.end()};
+    }
+    std::vector<CaseSide> sides;
+    for (const WholeSide& side : whole_sides(plan)) {
+        for (int i = 1; i <= side.panes; ++i) {
+            sides.emplace_back(sides.size(),
+                               side.panes == 1 ? side.name : side.name + "-" + std::to_string(i));
+        }
+    }
+    return sides;
+}
+
+std::string corner_name(const Plan& plan, std::size_t place) {
+    const auto one_of = [&](std::initializer_list<std::string_view> names) {
+        return std::string(names.begin()[place]);
+    };
+    if (plan.arc_panes == 1) {
+        switch (plan.shape) {
+            case PlanShape::rectangle:
+            case PlanShape::bow_front:
+            case PlanShape::bow_ends:
+                return one_of({"front-left", "front-right", "back-right", "back-left"});
+            case PlanShape::quarter_round: return one_of({"front-left", "back-right", "back-left"});
+            case PlanShape::half_round: return one_of({"left", "right"});
+            default: break;
+        }
+    }
+    return "corner-" + std::to_string(place + 1);
+}
+
+std::string side_pointer(const Plan& plan, std::size_t place) {
+    if (plan.shape == PlanShape::sides) {
+        return whole_side(plan, place).chained->pointer;
+    }
+    if (!is_curved(plan, place)) {
+        return "/plan";
+    }
+    return plan.shape == PlanShape::bow_ends ? "/plan/ends" : "/plan/front";
+}
+
+bool is_curved(const Plan& plan, std::size_t place) {
+    if (plan.shape == PlanShape::rectangle || plan.shape == PlanShape::polygon) {
+        return false;
+    }
+    if (plan.shape == PlanShape::bow_front) {
+        return place < static_cast<std::size_t>(plan.arc_panes);
+    }
+    return whole_side(plan, place).curved;
+}
+
+std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place) {
+    if (!is_curved(plan, place)) {
+        return {};
+    }
+    if (plan.shape != PlanShape::sides) {
+        return plan.front ? std::vector{&*plan.front} : std::vector<const FrontArc*>{};
+    }
+    std::vector<const FrontArc*> measures;
+    for (const FrontArc& measure : whole_side(plan, place).chained->piece.arc) {
+        measures.push_back(&measure);
+    }
+    return measures;
+}
+
+}  // namespace bowfront
