@@ -112,8 +112,9 @@ void check_plate_grooves(const Case& c, std::string_view name, const GlazingLine
         const PlateGroove* const other = next_groove(line, plate, groove);
         const bool told = line.size() == 2 && index(groove.side) == 1;  // the other way round
         if (other != nullptr && other->side != groove.side && !told) {
-            const CaseSide& first = std::min(groove.side, other->side);
-            const CaseSide& second = std::max(groove.side, other->side);
+            // Named in the order of the case file's panes.
+            const CaseSide& first = &groove < other ? groove.side : other->side;
+            const CaseSide& second = &groove < other ? other->side : groove.side;
             list.at_least({Code::frame_web, "web",
                            plate_name + "/" + std::string(side_text(first)) + "-" +
                                std::string(side_text(second)),

@@ -76,7 +76,9 @@ void object_to_front(const Plan& plan, ObjectionList& list) {
     const bool ends = plan.shape == PlanShape::bow_ends;
     const std::string pointer = ends ? "/plan/ends" : "/plan/front";
     if (!plan.front) {
-        list.add(pointer, "a " + std::string(shape_text(plan.shape)) + " has no arc",
+        list.add(pointer,
+                 "a " + std::string(shape_text(plan.shape)) +
+                     (ends ? " has no arc at its ends" : " has no front arc"),
                  "give its radius, rise, sweep or length");
         return;
     }
