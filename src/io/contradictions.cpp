@@ -28,7 +28,8 @@ class Contradictions {
         plate("top", case_.frame.top, case_.frame.groove.top_depth);
         post_section();
         post_groove();
-        if (case_.plan.shape == PlanShape::rectangle || case_.plan.shape == PlanShape::bow_front) {
+        if (sound({"/plan/shape"}) && (case_.plan.shape == PlanShape::rectangle ||
+                                       case_.plan.shape == PlanShape::bow_front)) {
             post_on_side("/plan/width", case_.plan.width);
             post_on_side("/plan/depth", case_.plan.depth);
         }

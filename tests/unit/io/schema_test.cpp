@@ -27,12 +27,17 @@ json case_schema() {
 
 // What a schema says of the keys and defaults of each object, found by following it from the root.
 struct Described {
+    json root;
     std::map<std::string, std::set<std::string>> keys;  // of the object at a pointer with `*`
     std::map<std::string, json> defaults;               // at a pointer with `*`
 
     void follow(const json& schema, const std::string& pointer) {
         if (schema.contains("default")) {
             defaults[pointer] = schema["default"];
+        }
+        if (schema.contains("$ref")) {
+            const std::string name = schema["$ref"];
+            follow(root["definitions"][name.substr(name.rfind('/') + 1)], pointer);
         }
         for (const char* branch : {"anyOf", "oneOf", "allOf"}) {
             for (const json& part : schema.value(branch, json::array())) {
@@ -62,8 +67,8 @@ struct Described {
 };
 
 Described described() {
-    Described out;
-    out.follow(case_schema(), "");
+    Described out{case_schema(), {}, {}};
+    out.follow(out.root, "");
     return out;
 }
 
@@ -79,7 +84,9 @@ TEST(CaseSchema, has_the_defaults_that_the_reader_puts_in) {
     std::map<std::string, json> put_in;
     for (const Default& row : case_defaults()) {
         if (row.kind == Default::Kind::value) {
-            put_in[std::string(row.pointer)] = row.value;
+            const bool count = row.value.find_first_not_of("0123456789") == std::string_view::npos;
+            put_in[std::string(row.pointer)] =
+                count ? json(std::stoi(std::string(row.value))) : json(row.value);
         }
     }
     EXPECT_EQ(described().defaults, put_in);
