@@ -13,7 +13,7 @@ namespace {
 
 /// A biarc doesn't turn further than this, rad. Then the nearest point on it moves on as a point runs
 /// along the curve, so that what is measured from the curve holds from the chain, too.
-constexpr double kMostTurn = std::numbers::pi / 2;
+constexpr double kMostTurn = std::numbers::pi / 2 + 1e-9;  // a quarter turn, and its rounding
 /// Places of each analytic piece of a stretch at which its distance from the biarc is measured; the
 /// distance rises and falls only a few times over a stretch.
 constexpr int kPlaces = 24;
@@ -152,7 +152,7 @@ class Fitter {
         return stretch.deviation * (1 + kMissed) <= allowed_ && stretch.turn <= kMostTurn;
     }
 
-    /// Given up as soon as the stretch is not near.
+    /// Given up as soon as the stretch is not near: most of those that are tried are not.
     [[nodiscard]] Stretch measured(const Biarc& one, double from, double to) const {
         Stretch whole;
         auto end = std::upper_bound(pieces_.begin(), pieces_.end(), from);
@@ -175,7 +175,11 @@ class Fitter {
             const Point tangent = curve_.tangent(t);
             found.turn += std::abs(std::atan2(cross(before, tangent), dot(before, tangent)));
             before = tangent;
-            off[static_cast<std::size_t>(i)] = distance_to(one, curve_.at(t));
+            const double here = distance_to(one, curve_.at(t));
+            if (here > allowed_) {
+                return {here, found.turn};
+            }
+            off[static_cast<std::size_t>(i)] = here;
         }
         const auto peak = std::max_element(off.begin(), off.end());
         found.deviation = *peak;
