@@ -30,7 +30,7 @@ constexpr double kLeastChange = 1e-12;
 /// How far a stretch of a curve lies from its biarc, and how far the curve turns there.
 struct Stretch {
     double deviation = 0;
-    double turn = 0;
+    double turn = 0;  ///< sum of the tangents' changes, rad; short of the angles by 0.1 %
 };
 
 /// Parameters at which a curve is cut into stretches, from 0 to 1.
@@ -171,11 +171,11 @@ class Fitter {
         Stretch found;
         Point before = curve_.tangent(from);
         for (int i = 0; i <= kPlaces; ++i) {
-            const double t = i < kPlaces ? from + i * step : to;
-            const Point tangent = curve_.tangent(t);
-            found.turn += std::abs(std::atan2(cross(before, tangent), dot(before, tangent)));
+            const CurveDerivatives there = curve_.derivatives(i < kPlaces ? from + i * step : to);
+            const Point tangent = there.first * (1 / there.speed());
+            found.turn += distance(before, tangent);
             before = tangent;
-            const double here = distance_to(one, curve_.at(t));
+            const double here = distance_to(one, there.at);
             if (here > allowed_) {
                 return {here, found.turn};
             }

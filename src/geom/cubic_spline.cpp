@@ -84,8 +84,7 @@ Coordinates first_derivative(const std::array<Point, 4>& c) {
     return {{c[1].x, 2 * c[2].x, 3 * c[3].x}, {c[1].y, 2 * c[2].y, 3 * c[3].y}};
 }
 
-/// The numerator of the curvature: x′·y″ − y′·x″. The two terms of third degree cancel, so they are
-/// left out rather than trusted to.
+/// The numerator of the curvature: x′·y″ − y′·x″. Its terms of third degree cancel and are left out.
 Polynomial bending(const std::array<Point, 4>& c) {
     return {2 * cross(c[1], c[2]), 6 * cross(c[1], c[3]), 6 * cross(c[2], c[3])};
 }

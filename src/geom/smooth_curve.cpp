@@ -69,23 +69,17 @@ SmoothCurve SmoothCurve::reversed() const {
 }
 
 CurveDerivatives SmoothCurve::derivatives(double t) const {
+    BOWFRONT_EXPECTS(0 <= t && t <= 1);
     return std::visit([&](const auto& shape) { return shape.derivatives(t); }, shape_);
 }
 
-Point SmoothCurve::at(double t) const {
-    BOWFRONT_EXPECTS(0 <= t && t <= 1);
-    return derivatives(t).at;
-}
-
 Point SmoothCurve::tangent(double t) const {
-    BOWFRONT_EXPECTS(0 <= t && t <= 1);
     const CurveDerivatives here = derivatives(t);
     BOWFRONT_EXPECTS(here.speed() > 0);
     return here.first * (1 / here.speed());
 }
 
 double SmoothCurve::curvature(double t) const {
-    BOWFRONT_EXPECTS(0 <= t && t <= 1);
     const CurveDerivatives here = derivatives(t);
     BOWFRONT_EXPECTS(here.speed() > 0);
     return here.curvature();

@@ -38,7 +38,9 @@ class SmoothCurve {
     [[nodiscard]] SmoothCurve reversed() const;
 
     /// @param t  0 to 1, here and below
-    [[nodiscard]] Point at(double t) const;
+    /// @throws ContractError for a parameter outside
+    [[nodiscard]] CurveDerivatives derivatives(double t) const;
+    [[nodiscard]] Point at(double t) const { return derivatives(t).at; }
     /// Unit tangent. @throws ContractError in a cusp, where the curve has none
     [[nodiscard]] Point tangent(double t) const;
     /// 1/mm, positive where the curve turns to the left. @throws ContractError in a cusp
@@ -73,8 +75,6 @@ class SmoothCurve {
         double end_length = 0;
     };
     explicit SmoothCurve(Shape shape);
-    [[nodiscard]] CurveDerivatives derivatives(double t) const;
-
     Shape shape_;
     std::vector<Panel> panels_;
 };
