@@ -82,7 +82,8 @@ ConeSizes<N> cone_sizes(const ConicalPane<N>& pane, std::string_view path, Book<
     const N taper = pane.base_radius - pane.top_radius;
     ConeSizes<N> cone;
     cone.pane = pane;
-    cone.slant = figure("slant", "s", Kind::length, sqrt(taper * taper + pane.height * pane.height));
+    cone.slant =
+        figure("slant", "s", Kind::length, sqrt(taper * taper + pane.height * pane.height));
     cone.half_angle = figure("half_angle", "α", Kind::angle, asin(abs(taper) / cone.slant));
     cone.apex_height =
         figure("apex_height", "H_a", Kind::length, pane.height * pane.base_radius / taper);
@@ -90,10 +91,8 @@ ConeSizes<N> cone_sizes(const ConicalPane<N>& pane, std::string_view path, Book<
         figure("base_reach", "ρ₁", Kind::length, pane.base_radius / sin(cone.half_angle));
     cone.top_reach =
         figure("top_reach", "ρ₂", Kind::length, pane.top_radius / sin(cone.half_angle));
-    cone.sector_angle =
-        figure("sector_angle", "φ", Kind::angle, pane.sweep * sin(cone.half_angle));
-    cone.base_length =
-        figure("base_length", "S₁", Kind::length, pane.base_radius * pane.sweep);
+    cone.sector_angle = figure("sector_angle", "φ", Kind::angle, pane.sweep * sin(cone.half_angle));
+    cone.base_length = figure("base_length", "S₁", Kind::length, pane.base_radius * pane.sweep);
     cone.top_length = figure("top_length", "S₂", Kind::length, pane.top_radius * pane.sweep);
     cone.area = figure("area", "A/mm²", Kind::plain,
                        pane.sweep * (pane.base_radius + pane.top_radius) / 2 * cone.slant);
@@ -131,17 +130,16 @@ Contour cone_outline(const ConeSizes<double>& sizes, const BlankShrink<double>& 
     const Point stretch{blank_for(1.0, shrink.length), blank_for(1.0, shrink.height)};
     const Contour outline =
         shrink.length == shrink.height
-            ? outline_of(round_edge(sector.outer * stretch.x, 0, sector.half),
-                         round_edge(sector.inner * stretch.x, sector.slant * stretch.x,
-                                    sector.half))
+            ? outline_of(
+                  round_edge(sector.outer * stretch.x, 0, sector.half),
+                  round_edge(sector.inner * stretch.x, sector.slant * stretch.x, sector.half))
             : outline_of(stretched_edge(sector, sector.outer, stretch, chord_error),
                          stretched_edge(sector, sector.inner, stretch, chord_error));
     if (sizes.base_reach > sizes.top_reach) {
         return outline;
     }
-    return outline.moved({.angle = std::numbers::pi,
-                          .shift = {0, outline.box().high.y},
-                          .mirrored = false});
+    return outline.moved(
+        {.angle = std::numbers::pi, .shift = {0, outline.box().high.y}, .mirrored = false});
 }
 
 template <class N>
@@ -159,16 +157,15 @@ ConicalPane<N> cone_on_form(const ConeSizes<N>& sizes, N springback, std::string
         return book.figure({path, "form", key}, symbol, kind, number, kRelease);
     };
     const ConicalPane<N>& pane = sizes.pane;
-    const N slope = figure("slope", "tan α_f", Kind::plain,
-                           abs(pane.base_radius - pane.top_radius) / pane.height /
-                               (1 + springback));
-    const N half_angle = figure("half_angle", "α_f", Kind::angle,
-                                asin(slope / sqrt(1 + slope * slope)));
+    const N slope =
+        figure("slope", "tan α_f", Kind::plain,
+               abs(pane.base_radius - pane.top_radius) / pane.height / (1 + springback));
+    const N half_angle =
+        figure("half_angle", "α_f", Kind::angle, asin(slope / sqrt(1 + slope * slope)));
     ConicalPane<N> form;
     form.base_radius =
         figure("base_radius", "R_f1", Kind::length, sizes.base_reach * sin(half_angle));
-    form.top_radius =
-        figure("top_radius", "R_f2", Kind::length, sizes.top_reach * sin(half_angle));
+    form.top_radius = figure("top_radius", "R_f2", Kind::length, sizes.top_reach * sin(half_angle));
     form.height = figure("height", "H_f", Kind::length, sizes.slant * cos(half_angle));
     form.sweep = figure("sweep", "θ_f", Kind::angle, sizes.sector_angle / sin(half_angle));
     expect_cone(form);

@@ -11,8 +11,8 @@
 namespace bowfront {
 namespace {
 
-/// A biarc doesn't turn further than this, rad. Then the nearest point on it moves on as a point runs
-/// along the curve, so that what is measured from the curve holds from the chain, too.
+/// A biarc doesn't turn further than this, rad. Then the nearest point on it moves on as a point
+/// runs along the curve, so that what is measured from the curve holds from the chain, too.
 constexpr double kMostTurn = std::numbers::pi / 2 + 1e-9;  // a quarter turn, and its rounding
 /// Places of each analytic piece of a stretch at which its distance from the biarc is measured; the
 /// distance rises and falls only a few times over a stretch.
@@ -69,8 +69,9 @@ std::vector<Mark> error_marks(const SmoothCurve& curve) {
 /// The parameter behind which a share, 0 to 1, of the whole lies.
 double shared_at(const std::vector<Mark>& marks, double share) {
     const double wanted = share * marks.back().behind;
-    const auto next = std::upper_bound(marks.begin() + 1, marks.end() - 1, wanted,
-                                       [](double value, const Mark& m) { return value < m.behind; });
+    const auto next =
+        std::upper_bound(marks.begin() + 1, marks.end() - 1, wanted,
+                         [](double value, const Mark& m) { return value < m.behind; });
     const Mark& before = next[-1];
     const double part = (wanted - before.behind) / (next->behind - before.behind);
     return before.at + part * (next->at - before.at);
@@ -188,8 +189,8 @@ class Fitter {
         }
         const double bend = peak[-1] - 2 * *peak + peak[1];
         if (bend < 0) {
-            const double place = static_cast<double>(peak - off.begin()) +
-                                 (peak[-1] - peak[1]) / (2 * bend);
+            const double place =
+                static_cast<double>(peak - off.begin()) + (peak[-1] - peak[1]) / (2 * bend);
             found.deviation =
                 std::max(found.deviation, distance_to(one, curve_.at(from + place * step)));
         }

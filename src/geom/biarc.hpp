@@ -24,8 +24,8 @@ using Biarc = std::array<Segment, 2>;
 /// Distance from `p` to the nearest point of a biarc, mm.
 [[nodiscard]] double distance_to(const Biarc& biarc, Point p);
 
-/// Adds an arc to a chain that ends where it begins, or lengthens the last arc where both are of one
-/// straight or circle and together no more than half a turn.
+/// Adds an arc to a chain that ends where it begins, or lengthens the last arc where both are of
+/// one straight or circle and together no more than half a turn.
 void append_joined(std::vector<Segment>& chain, const Segment& arc);
 
 }  // namespace bowfront

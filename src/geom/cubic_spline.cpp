@@ -84,7 +84,7 @@ Coordinates first_derivative(const std::array<Point, 4>& c) {
     return {{c[1].x, 2 * c[2].x, 3 * c[3].x}, {c[1].y, 2 * c[2].y, 3 * c[3].y}};
 }
 
-/// The numerator of the curvature: x′·y″ − y′·x″. Its terms of third degree cancel and are left out.
+/// The numerator of the curvature, x′·y″ − y′·x″. Its terms of third degree cancel: left out.
 Polynomial bending(const std::array<Point, 4>& c) {
     return {2 * cross(c[1], c[2]), 6 * cross(c[1], c[3]), 6 * cross(c[2], c[3])};
 }
@@ -116,7 +116,8 @@ CubicSpline::CubicSpline(const FreeLine& line) {
         const Point arriving = slope[i + 1] * step[i];
         const double start = run / whole;
         run += step[i];
-        pieces_.push_back({start, i + 1 < step.size() ? run / whole : 1,
+        pieces_.push_back({start,
+                           i + 1 < step.size() ? run / whole : 1,
                            {from, leaving, (to - from) * 3 - leaving * 2 - arriving,
                             (from - to) * 2 + leaving + arriving},
                            to});
@@ -140,10 +141,11 @@ CubicSpline CubicSpline::reversed() const {
     CubicSpline back;
     for (auto piece = pieces_.rbegin(); piece != pieces_.rend(); ++piece) {
         const auto& c = piece->c;
-        back.pieces_.push_back({1 - piece->to, 1 - piece->from,
-                                {piece->end, (c[1] + c[2] * 2 + c[3] * 3) * -1, c[2] + c[3] * 3,
-                                 c[3] * -1},
-                                c[0]});
+        back.pieces_.push_back(
+            {1 - piece->to,
+             1 - piece->from,
+             {piece->end, (c[1] + c[2] * 2 + c[3] * 3) * -1, c[2] + c[3] * 3, c[3] * -1},
+             c[0]});
     }
     return back;
 }

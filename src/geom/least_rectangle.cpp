@@ -1,6 +1,7 @@
 #include "bowfront/geom/least_rectangle.hpp"
 
 #include <algorithm>
+#include <array>
 #include <numbers>
 #include <vector>
 
@@ -48,11 +49,17 @@ double least_between(const Contour& contour, double low, double high) {
 std::vector<double> candidates(const Contour& contour) {
     std::vector<double> angles{0};
     const double step = kQuarter / kDirections;
-    const auto area_at = [&](int k) { return area_when_turned(contour, k * step); };
-    for (int k = -kDirections / 2; k < kDirections / 2; ++k) {
-        const double here = area_at(k);
-        if (here <= area_at(k - 1) && here <= area_at(k + 1)) {
-            angles.push_back(least_between(contour, (k - 1) * step, (k + 1) * step));
+    const auto turn = [&](int k) { return (k - kDirections / 2) * step; };
+    std::array<double, kDirections> areas;
+    for (int k = 0; k < kDirections; ++k) {
+        areas[static_cast<std::size_t>(k)] = area_when_turned(contour, turn(k));
+    }
+    const auto area_at = [&](int k) {  // comes round after a quarter turn
+        return areas[static_cast<std::size_t>((k + kDirections) % kDirections)];
+    };
+    for (int k = 0; k < kDirections; ++k) {
+        if (area_at(k) <= area_at(k - 1) && area_at(k) <= area_at(k + 1)) {
+            angles.push_back(least_between(contour, turn(k - 1), turn(k + 1)));
         }
     }
     for (const Segment& segment : contour.segments()) {

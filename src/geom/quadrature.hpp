@@ -12,8 +12,9 @@ struct Integral {
     double difference = 0;  ///< from the rule with fewer points; far larger than the error
 };
 
-/// The integral of `f` from `low` to `high` by 15 points: exact for polynomials up to degree 22; the
-/// 7 points of Gauss that are among them are exact up to degree 13.
+/// The integral of `f` from `low` to `high` by 15 points: exact for polynomials up to degree 22;
+/// the 7 points of Gauss that are among them are exact up to degree 13.
+///
 /// Source: Gauss–Kronrod rule; nodes and weights as in Piessens et al., QUADPACK, 1983
 template <class Function>
 [[nodiscard]] Integral integral(const Function& f, double low, double high) {

@@ -98,8 +98,9 @@ double SmoothCurve::length_to(double t) const {
 
 double SmoothCurve::parameter_at(double length) const {
     BOWFRONT_EXPECTS(0 <= length && length <= this->length());
-    const auto panel = std::lower_bound(panels_.begin(), panels_.end(), length,
-                                        [](const Panel& p, double at) { return p.end_length < at; });
+    const auto panel =
+        std::lower_bound(panels_.begin(), panels_.end(), length,
+                         [](const Panel& p, double at) { return p.end_length < at; });
     const double wanted = length - panel->start_length;
     if (wanted == panel->end_length - panel->start_length) {
         return panel->to;
@@ -124,8 +125,7 @@ double SmoothCurve::parameter_at(double length) const {
 
 TightestBend SmoothCurve::tightest() const {
     TightestBend found;
-    for (const double t :
-         std::visit([](const auto& shape) { return shape.vertices(); }, shape_)) {
+    for (const double t : std::visit([](const auto& shape) { return shape.vertices(); }, shape_)) {
         const CurveDerivatives here = derivatives(t);
         const double curvature = here.speed() > 0 ? here.curvature() : HUGE_VAL;
         if (std::abs(curvature) > std::abs(found.curvature)) {

@@ -25,7 +25,8 @@ std::array<CubicHull, 2> halves(const CubicHull& hull) {
     const Point bc = middle(b, c);
     const Point half = middle(ab, bc);
     const double t = (hull.from + hull.to) / 2;
-    return {CubicHull{{p[0], a, ab, half}, hull.from, t}, CubicHull{{half, bc, c, p[3]}, t, hull.to}};
+    return {CubicHull{{p[0], a, ab, half}, hull.from, t},
+            CubicHull{{half, bc, c, p[3]}, t, hull.to}};
 }
 
 bool advances(const CubicHull& hull) {
@@ -85,9 +86,9 @@ struct Search {
         const double size_a = size(a);
         const double size_b = size(b);
         if (std::max(size_a, size_b) <= kCrossing) {
-            return closing(a, b) ? std::nullopt
-                                 : std::optional(SelfCrossing{(a.from + a.to) / 2,
-                                                              (b.from + b.to) / 2});
+            return closing(a, b)
+                       ? std::nullopt
+                       : std::optional(SelfCrossing{(a.from + a.to) / 2, (b.from + b.to) / 2});
         }
         for (const CubicHull& half : halves(size_a >= size_b ? a : b)) {
             if (const auto found = size_a >= size_b ? (*this)(half, b) : (*this)(a, half)) {

@@ -10,7 +10,8 @@
 
 namespace bowfront::testing_support {
 
-/// A stream of numbers; not by std::uniform_real_distribution, which every library does its own way.
+/// A stream of numbers; not by std::uniform_real_distribution, which every library does its own
+/// way.
 class Draw {
   public:
     explicit Draw(unsigned seed) : random_(seed) {}

@@ -58,38 +58,38 @@ namespace forming {
 /// The sizes of a conical pane and of its development.
 /// @param path  first piece of the figures' paths
 /// @throws ContractError outside the ranges of ConicalPane and `kLeastTaper`
-/// Source:  geometry of the circular cone: s = √((R₁ − R₂)² + H²), sin α = abs(R₁ − R₂)/s, ρ = R/sin α,
-///          φ = θ·sin α, A = θ·(R₁ + R₂)/2·s
-/// Example: radii 300 and 200 mm, height 173.205 mm, half a turn -> half angle 30 deg, slant 200 mm,
-///          sector of 600 and 400 mm over 90 deg
+/// Source:  geometry of the circular cone: s = √((R₁ − R₂)² + H²), sin α = abs(R₁ − R₂)/s,
+///          ρ = R/sin α, φ = θ·sin α, A = θ·(R₁ + R₂)/2·s
+/// Example: radii 300 and 200 mm, height 173.205 mm, half a turn -> half angle 30 deg, slant
+///          200 mm, sector of 600 and 400 mm over 90 deg
 template <class N>
 [[nodiscard]] ConeSizes<N> cone_sizes(const ConicalPane<N>& pane, std::string_view path,
                                       Book<N>& book);
 
 /// The rectangle round the blank, shrink allowed for.
 ///
-/// Shrink may differ in the two directions. The flat sector is then cut stretched by as much in each,
-/// and comes out of the oven as the true sector; nothing is approximated.
+/// Shrink may differ in the two directions. The flat sector is then cut stretched by as much in
+/// each, and comes out of the oven as the true sector; nothing is approximated.
 /// @throws ContractError for a shrink of 1 or more
-/// Source:  geometry of the annular sector, up to a half turn 2ρ·sin(φ/2) by ρ − ρ′·cos(φ/2) with ρ the
-///          longer reach; L₀ = L/(1 − s)
+/// Source:  geometry of the annular sector, up to a half turn 2ρ·sin(φ/2) by ρ − ρ′·cos(φ/2)
+///          with ρ the longer reach; L₀ = L/(1 − s)
 /// Example: as above, 1.5 % both ways -> 861.450 by 321.987 mm
 template <class N>
 [[nodiscard]] ConeBlank<N> cone_blank(const ConeSizes<N>& sizes, const BlankShrink<N>& shrink,
                                       std::string_view path, Book<N>& book);
 
-/// The blank's outline, counter-clockwise, in the rectangle of `cone_blank` with the middle generator
-/// on x = 0 and the lowest point on y = 0.
+/// The blank's outline, counter-clockwise, in the rectangle of `cone_blank` with the middle
+/// generator on x = 0 and the lowest point on y = 0.
 ///
 /// With the same shrink both ways: two true arcs and two straights, the sector itself made larger
-/// (an arc of more than half a turn is two). With different shrink the arcs become parts of ellipses,
-/// followed by arcs.
+/// (an arc of more than half a turn is two). With different shrink the arcs become parts of
+/// ellipses, followed by arcs.
 /// @param chord_error  how far these may stray, mm; at least `kFinestChordError`
 [[nodiscard]] Contour cone_outline(const ConeSizes<double>& sizes,
                                    const BlankShrink<double>& shrink, double chord_error);
 
-/// The cone that a form has to have, so that the pane released from it is the one that is wanted, by
-/// mid-surface as the pane.
+/// The cone that a form has to have, so that the pane released from it is the one that is wanted,
+/// by mid-surface as the pane.
 ///
 /// On release every curvature grows flatter alike, by springback as on a cylinder, and no length
 /// changes: the sector stays, and closes to a blunter cone with the same reach.
@@ -108,8 +108,9 @@ template <class N>
     return pane.base_radius + (pane.top_radius - pane.base_radius) * (height / pane.height);
 }
 
-/// Radius of curvature of the mid-surface square to a generator, mm: what the sheet is bent to there.
-/// Source:  Meusnier's theorem: the level section has the radius R and leans by α from that normal
+/// Radius of curvature of the mid-surface square to a generator, mm: what the sheet is bent to.
+/// @param height  over the lower edge, 0 to the pane's
+/// Source:  Meusnier's theorem: the level section has the radius R and leans by α from that one
 /// Example: R 300 mm, half angle 30 deg -> 346.410 mm
 template <class N>
 [[nodiscard]] N cone_bend_radius(const ConeSizes<N>& sizes, N height) {
@@ -118,8 +119,9 @@ template <class N>
 }
 
 /// Radius of a level rib's edge at a height over the lower edge, mm.
-/// @param depth  of the rib's edge under the mid-surface, square to it: half the thickness, cover and
-///               skin. Where a rib's edge is not bevelled, the smaller radius of its two faces counts
+/// @param depth  of the rib's edge under the mid-surface, square to it: half the thickness, cover
+///               and skin. A rib has two faces at two heights: its edge is bevelled between their
+///               radii, or cut square to the smaller of them
 /// Source:  geometry: surfaces a depth d apart are d/cos α apart in the level plane
 template <class N>
 [[nodiscard]] N cone_rib_radius(const ConeSizes<N>& sizes, N height, N depth) {

@@ -25,18 +25,18 @@ struct ArcFit {
 /// The curve as a chain of biarcs, each a pair of arcs that run into one another.
 ///
 /// Each biarc begins and ends on the curve, along the curve's tangents, and turns by no more than a
-/// quarter turn. The curve is cut where the biarcs stray about alike, into the fewest that stay near
-/// it; where halving the curve by its length again and again takes fewer still, it is halved. So a
-/// smaller error never gives fewer biarcs, and their number grows with the cube root of 1/error. Arcs
-/// of one circle are joined, up to half a turn, and what is straight but for 1e-7 mm in a metre
-/// becomes a straight.
+/// quarter turn. The curve is cut where the biarcs stray about alike, into the fewest that stay
+/// near it; where halving the curve by its length again and again takes fewer still, it is halved.
+/// So a smaller error never gives fewer biarcs, and their number grows with the cube root of
+/// 1/error. Arcs of one circle are joined, up to half a turn, and what is straight but for 1e-7 mm
+/// in a metre becomes a straight.
 ///
 /// @param chord_error  how far chain and curve may lie apart, mm; at least `kFinestChordError`
-/// @throws ContractError for a smaller error, or where the curve bends to a radius of no more than it
-/// Source:  biarcs with equal legs: Bolton, Biarc curves, Computer-Aided Design 7 (1975); the error of
-///          a short biarc goes with the change of curvature and the cube of its length: Meek and
-///          Walton, Approximating smooth planar curves by arc splines, Journal of Computational and
-///          Applied Mathematics 59 (1995)
+/// @throws ContractError for a smaller error, or a curve that bends to a radius of no more than it
+/// Source:  biarcs with equal legs: Bolton, Biarc curves, Computer-Aided Design 7 (1975); their
+///          error goes with the change of curvature and the cube of their length: Meek and Walton,
+///          Approximating smooth planar curves by arc splines, Journal of Computational and Applied
+///          Mathematics 59 (1995)
 /// Example: half an ellipse 520 mm wide and 90 mm deep, within 0.01 mm -> 39 arcs
 [[nodiscard]] ArcFit fit_arcs(const SmoothCurve& curve, double chord_error);
 

@@ -29,8 +29,8 @@ enum class PointSpacing {
 struct FreeLine {
     std::vector<Point> points;  ///< at least 2; neighbours further apart than `kCrossing`
     PointSpacing spacing = PointSpacing::chord_length;
-    /// Direction at the first point, of any length but 0. Left out: the line runs out straight there
-    /// (no curvature, a natural spline).
+    /// Direction at the first point, of any length but 0. Left out: the line runs out straight
+    /// there (no curvature, a natural spline).
     std::optional<Point> start_direction = {};
     std::optional<Point> end_direction = {};  ///< the same at the last point
 };
@@ -62,8 +62,8 @@ class CubicSpline {
     /// Knots, and between them the parameters at which the curvature changes its sign: roots of a
     /// polynomial of degree 2 from knot to knot.
     [[nodiscard]] std::vector<double> sign_changes() const;
-    /// A crossing, or a place where the line comes back to within `kCrossing`; none where it only ends
-    /// where it began. Found by halving the hulls of its pieces, so that none is missed.
+    /// A crossing, or a place where the line comes back to within `kCrossing`; none where it only
+    /// ends where it began. Found by halving the hulls of its pieces, so that none is missed.
     [[nodiscard]] std::optional<SelfCrossing> self_crossing() const;
 
   private:

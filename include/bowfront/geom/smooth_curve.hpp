@@ -20,8 +20,8 @@ struct TightestBend {
     [[nodiscard]] double radius() const { return 1 / std::abs(curvature); }
 };
 
-/// A smooth plane curve. Its parameter `t` runs from 0 to 1 and is no share of the length: `length_to`
-/// and `parameter_at` lead from one to the other.
+/// A smooth plane curve. Its parameter `t` runs from 0 to 1 and is no share of the length:
+/// `length_to` and `parameter_at` lead from one to the other.
 ///
 /// Lengths are right to 1e-10 of the length or better; all else is exact but for rounding.
 /// Source of lengths: Gauss–Kronrod quadrature with 7 and 15 points, halved where the two differ
@@ -79,8 +79,8 @@ class SmoothCurve {
     std::vector<Panel> panels_;
 };
 
-/// A bend that turns the whole length of a curve by less than this is none, rad: a hundredth of what
-/// a chain of segments may turn by in a joint without anyone noticing.
+/// A bend that turns the whole length of a curve by less than this is none, rad: a hundredth of
+/// what a chain of segments may turn by in a joint without anyone noticing.
 inline constexpr double kStraightTurn = 1e-9;
 
 }  // namespace bowfront

@@ -78,8 +78,8 @@ TEST(ConeSizes, of_a_half_turn_are_those_of_the_triangle) {
     EXPECT_NEAR(cut.height, 321.987, kThreeDecimals);
 }
 
-// Source: Bronshtein and Semendyayev, Handbook of Mathematics: the frustum of a circular cone has the
-// lateral area π·(R + r)·l.
+// Source: Bronshtein and Semendyayev, Handbook of Mathematics: the frustum of a circular cone has
+// the lateral area π·(R + r)·l.
 TEST(ConeSizes, of_a_whole_turn_have_the_handbook_s_lateral_area) {
     const auto found = cone(300, 200, 240, 2 * pi);
     EXPECT_NEAR(found.slant, 260, kRounding * 1000);
@@ -111,7 +111,8 @@ TEST(ConeOutline, rolls_up_to_the_pane) {
         const bool flares = pane.top_radius > pane.base_radius;
         const Contour outline = cone_outline(sizes, kNoShrink, kChordError);
         const double sine = std::sin(sizes.half_angle);
-        // The middle of the lower edge lies over x = 0; the apex above it, or below where it flares.
+        // The middle of the lower edge lies over x = 0; the apex above it, or below where it
+        // flares.
         const double middle = flares ? outline.box().high.y - sizes.slant : 0;
         const Point apex{0, flares ? middle - sizes.base_reach : middle + sizes.base_reach};
         for (const Segment& segment : outline.segments()) {
@@ -151,8 +152,8 @@ TEST(ConeOutline, lies_in_the_rectangle_of_the_blank) {
     }
 }
 
-// Every point of the blank, shrunk as the sheet shrinks, lies on the edge of the true sector, and the
-// other way round.
+// Every point of the blank, shrunk as the sheet shrinks, lies on the edge of the true sector, and
+// the other way round.
 TEST(ConeOutline, shrinks_to_the_true_sector) {
     constexpr BlankShrink<double> kShrink{0.03, -0.005};
     for (const auto& sizes : some_cones()) {
@@ -217,8 +218,8 @@ TEST(ConeOutline, of_a_flaring_pane_stands_on_its_shorter_edge) {
     EXPECT_NEAR(length, flaring.base_length, 1e-9);
 }
 
-// A cone of so little taper is a cylinder: θ·R by H, but for the taper and for the sagitta of an edge
-// 4e7 mm from the apex.
+// A cone of so little taper is a cylinder: θ·R by H, but for the taper and for the sagitta of an
+// edge 4e7 mm from the apex.
 TEST(ConeOutline, of_hardly_a_cone_is_a_rectangle) {
     const double taper = 400 * kLeastTaper;
     const auto sizes = cone(400, 400 - taper, 400, 1.3);
@@ -253,8 +254,8 @@ TEST(ConeRib, carries_its_edge_as_deep_as_told) {
     }
 }
 
-// Source: differential geometry: the curvature of a surface z = f(x, y) over its tangent plane is the
-// second derivative there. The cone x² + y² = (z·tan α)² is seen from a point of it.
+// Source: differential geometry: the curvature of a surface z = f(x, y) over its tangent plane is
+// the second derivative there. The cone x² + y² = (z·tan α)² is seen from a point of it.
 TEST(ConeBend, is_the_curvature_square_to_the_generator) {
     const auto sizes = cone(300, 200, 240, 2);
     const double alpha = sizes.half_angle;
@@ -303,13 +304,11 @@ TEST(ConeOnForm, keeps_the_sector_and_bends_it_tighter_everywhere) {
 TEST(ConeFigures, are_those_of_plain_numbers_and_say_how) {
     Workings workings;
     Book<Traced> book(workings);
-    const auto input = [&](const std::string& path, std::string_view symbol, Kind kind, double value) {
-        return workings.input(path, symbol, kind, value, {});
-    };
-    const ConicalPane<Traced> pane{input("/base", "R₁", Kind::length, 310.5),
-                                   input("/top", "R₂", Kind::length, 187.25),
-                                   input("/height", "H", Kind::length, 402.125),
-                                   input("/sweep", "θ", Kind::angle, 1.7)};
+    const auto input = [&](const std::string& path, std::string_view symbol, Kind kind,
+                           double value) { return workings.input(path, symbol, kind, value, {}); };
+    const ConicalPane<Traced> pane{
+        input("/base", "R₁", Kind::length, 310.5), input("/top", "R₂", Kind::length, 187.25),
+        input("/height", "H", Kind::length, 402.125), input("/sweep", "θ", Kind::angle, 1.7)};
     const Traced shrink = input("/shrink", "s", Kind::ratio, 0.015);
     const Traced springback = input("/springback", "k", Kind::ratio, 0.02);
     const auto traced = cone_sizes(pane, "cones/front", book);

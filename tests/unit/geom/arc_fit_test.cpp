@@ -23,12 +23,7 @@ constexpr double kJointAngle = 1e-9;
 
 /// The front of a case: half an ellipse, 520 mm wide and 90 mm deep.
 EllipticArc elliptic_front() {
-    return {.centre = {},
-            .semi_x = 260,
-            .semi_y = 90,
-            .rotation = 0,
-            .from = pi,
-            .to = 2 * pi};
+    return {.centre = {}, .semi_x = 260, .semi_y = 90, .rotation = 0, .from = pi, .to = 2 * pi};
 }
 
 double distance_to(const std::vector<Segment>& chain, Point p) {
@@ -160,8 +155,8 @@ TEST(ArcFit, of_an_elliptic_front_takes_a_few_dozen_arcs) {
 }
 
 // Along a chain that keeps a distance d from the curve the length differs by ∫κ·d, at most the
-// deviation times the turn; what the chain runs to and fro is of the second order and allowed for by
-// one rad more.
+// deviation times the turn; what the chain runs to and fro is of the second order and allowed for
+// by one rad more.
 TEST(ArcFit, has_the_developed_length_in_the_limit) {
     for (unsigned seed = 0; seed < kCases; ++seed) {
         SCOPED_TRACE(seed);
@@ -214,7 +209,8 @@ TEST(ArcFit, is_the_same_whichever_way_the_curve_is_run) {
 }
 
 TEST(ArcFit, of_a_circle_is_its_arcs) {
-    EllipticArc whole{.centre = {5, 7}, .semi_x = 420, .semi_y = 420, .from = 0.3, .to = 0.3 + 2 * pi};
+    EllipticArc whole{
+        .centre = {5, 7}, .semi_x = 420, .semi_y = 420, .from = 0.3, .to = 0.3 + 2 * pi};
     const ArcFit round = fit_arcs(SmoothCurve(whole), kFinestChordError);
     EXPECT_LE(round.chain.size(), 3);
     EXPECT_NEAR(round.length, 2 * pi * 420, 1e-9);

@@ -149,8 +149,12 @@ TEST(CubicSpline, comes_to_a_circle_with_the_fourth_power_of_the_spacing) {
 TEST(CubicSpline, comes_to_the_length_of_a_parabola) {
     const double f = 180;
     const double c = 260;
-    const KnownLine parabola{[&](double x) { return Point{x, x * x / (4 * f)}; },
-                             [&](double x) { return Point{1, x / (2 * f)}; }};
+    const KnownLine parabola{[&](double x) {
+                                 return Point{x, x * x / (4 * f)};
+                             },
+                             [&](double x) {
+                                 return Point{1, x / (2 * f)};
+                             }};
     const double u = c / (2 * f);
     const double expected = 2 * (c / 2 * std::sqrt(1 + u * u) + f * std::asinh(u));
     const double coarse = std::abs(through(parabola, -c, c, 20).length() - expected);
@@ -209,8 +213,14 @@ TEST(SelfCrossing, is_none_where_a_line_only_closes) {
 TEST(SelfCrossing, begins_where_a_line_comes_down_to_touch_itself) {
     // Out along X, round, and down to the height g over the way out before it goes up again.
     const auto line = [](double g) {
-        return SmoothCurve(FreeLine{{{0, 0}, {200, 0}, {400, 0}, {500, 150}, {300, 250}, {100, 150},
-                                     {200, g}, {330, 120}}});
+        return SmoothCurve(FreeLine{{{0, 0},
+                                     {200, 0},
+                                     {400, 0},
+                                     {500, 150},
+                                     {300, 250},
+                                     {100, 150},
+                                     {200, g},
+                                     {330, 120}}});
     };
     double touching = -40;
     double clear = 60;
@@ -225,8 +235,8 @@ TEST(SelfCrossing, begins_where_a_line_comes_down_to_touch_itself) {
     constexpr int kPlaces = 2000;
     for (int i = 0; i <= kPlaces; ++i) {
         for (int j = 0; j <= kPlaces; ++j) {
-            least = std::min(least, distance(curve.at(0.25 * i / kPlaces),
-                                             curve.at(0.75 + 0.25 * j / kPlaces)));
+            least = std::min(
+                least, distance(curve.at(0.25 * i / kPlaces), curve.at(0.75 + 0.25 * j / kPlaces)));
         }
     }
     // The walks' places lie some 0.2 mm apart on lines that touch, so one pair stands within that

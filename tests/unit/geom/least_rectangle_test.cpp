@@ -26,12 +26,15 @@ Contour turned(const Contour& contour, double angle) {
 Contour sector(double outer, double inner, double angle) {
     const double middle = -pi / 2;
     const double half = angle / 2;
-    const std::vector<Segment> arcs{arc_segment({}, outer, middle - half, half),
-                                    arc_segment({}, outer, middle, half),
-                                    arc_segment({}, inner, middle + half, -half),
-                                    arc_segment({}, inner, middle, -half)};
-    return Contour::from_segments(std::vector<Segment>{
-        arcs[0], arcs[1], {arcs[1].to, arcs[2].from}, arcs[2], arcs[3], {arcs[3].to, arcs[0].from}});
+    const std::vector<Segment> arcs{
+        arc_segment({}, outer, middle - half, half), arc_segment({}, outer, middle, half),
+        arc_segment({}, inner, middle + half, -half), arc_segment({}, inner, middle, -half)};
+    return Contour::from_segments(std::vector<Segment>{arcs[0],
+                                                       arcs[1],
+                                                       {arcs[1].to, arcs[2].from},
+                                                       arcs[2],
+                                                       arcs[3],
+                                                       {arcs[3].to, arcs[0].from}});
 }
 
 TEST(LeastRectangle, of_a_rectangle_is_itself_however_it_lies) {
@@ -51,7 +54,8 @@ TEST(LeastRectangle, of_a_rectangle_is_itself_however_it_lies) {
 
 // Source: geometry of the square, 100/√2.
 TEST(LeastRectangle, of_a_square_on_its_corner_turns_it) {
-    const Contour square = Contour::polygon(std::vector<Point>{{0, 0}, {50, 50}, {0, 100}, {-50, 50}});
+    const Contour square =
+        Contour::polygon(std::vector<Point>{{0, 0}, {50, 50}, {0, 100}, {-50, 50}});
     const EnclosingRectangle found = least_rectangle(square);
     EXPECT_NEAR(found.length, 70.711, 0.0005);
     EXPECT_NEAR(found.width, 70.711, 0.0005);
@@ -64,8 +68,8 @@ TEST(LeastRectangle, of_a_circle_is_its_box) {
     EXPECT_EQ(found.angle, 0);
 }
 
-// Source: Freeman and Shapira, Determining the minimum-area encasing rectangle for an arbitrary closed
-// curve, 1975: of a convex polygon it has a side in common with it.
+// Source: Freeman and Shapira, Determining the minimum-area encasing rectangle for an arbitrary
+// closed curve, 1975: of a convex polygon it has a side in common with it.
 TEST(LeastRectangle, of_a_polygon_lies_along_one_of_its_sides) {
     constexpr unsigned kCases = 60;
     for (unsigned seed = 0; seed < kCases; ++seed) {

@@ -257,8 +257,9 @@ TEST(SmoothCurve, holds_callers_to_the_ranges) {
     EXPECT_THROW((void)SmoothCurve(ellipse(300, 150, 0, 6.3)), ContractError);
     EXPECT_THROW((void)SmoothCurve(FreeLine{{{0, 0}}}), ContractError);
     EXPECT_THROW((void)SmoothCurve(FreeLine{{{0, 0}, {10, 0}, {10, 0}}}), ContractError);
-    EXPECT_THROW((void)SmoothCurve(FreeLine{.points = {{0, 0}, {10, 0}}, .start_direction = Point{}}),
-                 ContractError);
+    EXPECT_THROW(
+        (void)SmoothCurve(FreeLine{.points = {{0, 0}, {10, 0}}, .start_direction = Point{}}),
+        ContractError);
 }
 
 }  // namespace
