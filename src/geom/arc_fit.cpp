@@ -90,11 +90,11 @@ class Fitter {
         return cuts;
     }
 
-    /// Cuts into the fewest stretches of equal shares whose biarcs are all near; none where that
-    /// takes `limit` cuts or more.
-    [[nodiscard]] std::optional<Cuts> shared_out(std::size_t limit) const {
+    /// Cuts into the fewest stretches of equal shares whose biarcs are all near, from half of a
+    /// number that will do to less than it: halving rarely takes more than twice the fewest.
+    [[nodiscard]] std::optional<Cuts> shared_out(std::size_t will_do) const {
         const std::vector<Mark> marks = error_marks(curve_);
-        for (std::size_t count = 1; count + 1 < limit; ++count) {
+        for (std::size_t count = (will_do + 1) / 2; count < will_do; ++count) {
             Cuts cuts{0};
             for (std::size_t i = 1; i <= count; ++i) {
                 const double share = static_cast<double>(i) / static_cast<double>(count);
@@ -209,7 +209,7 @@ ArcFit fit_arcs(const SmoothCurve& curve, double chord_error) {
     BOWFRONT_EXPECTS(curve.tightest().radius() > chord_error);
     const Fitter fitter(curve, chord_error);
     const Cuts halved = fitter.halved();
-    return fitter.chain(fitter.shared_out(halved.size()).value_or(halved));
+    return fitter.chain(fitter.shared_out(halved.size() - 1).value_or(halved));
 }
 
 }  // namespace bowfront

@@ -20,6 +20,9 @@ Segment arc_to(Point from, Point tangent, Point to) {
     return {from, to, std::abs(bulge) < kStraightBulge ? 0 : bulge};
 }
 
+/// A half turn that is summed up from its parts may pass π by its rounding.
+constexpr double kHalfTurn = std::numbers::pi + 1e-12;
+
 }  // namespace
 
 std::optional<Biarc> biarc(Point from, Point leaving, Point to, Point arriving) {
@@ -44,9 +47,9 @@ void append_joined(std::vector<Segment>& chain, const Segment& arc) {
     if (!chain.empty()) {
         Segment& last = chain.back();
         const double sweep = last.sweep() + arc.sweep();
-        const Segment both{last.from, arc.to, std::tan(sweep / 4)};
-        const double share = last.length() / (last.length() + arc.length());
-        if (std::abs(sweep) <= std::numbers::pi && distance(both.at(share), last.to) < kJoint &&
+        const Segment both{last.from, arc.to, std::clamp(std::tan(sweep / 4), -1.0, 1.0)};
+        // Between two ends there is one arc, and one biarc that is it, with the same directions.
+        if (std::abs(sweep) <= kHalfTurn &&
             distance(both.tangent(0), last.tangent(0)) < kSameDirection &&
             distance(both.tangent(1), arc.tangent(1)) < kSameDirection) {
             last = both;

@@ -83,7 +83,8 @@ template <class N>
 ///
 /// With the same shrink both ways: two true arcs and two straights, the sector itself made larger
 /// (an arc of more than half a turn is two). With different shrink the arcs become parts of
-/// ellipses, followed by arcs.
+/// ellipses, followed by arcs; such a blank can't be turned in the sheet, one of the same shrink
+/// both ways may lie as `least_rectangle` has it.
 /// @param chord_error  how far these may stray, mm; at least `kFinestChordError`
 [[nodiscard]] Contour cone_outline(const ConeSizes<double>& sizes,
                                    const BlankShrink<double>& shrink, double chord_error);

@@ -25,11 +25,11 @@ struct ArcFit {
 /// The curve as a chain of biarcs, each a pair of arcs that run into one another.
 ///
 /// Each biarc begins and ends on the curve, along the curve's tangents, and turns by no more than a
-/// quarter turn. The curve is cut where the biarcs stray about alike, into the fewest that stay
-/// near it; where halving the curve by its length again and again takes fewer still, it is halved.
-/// So a smaller error never gives fewer biarcs, and their number grows with the cube root of
-/// 1/error. Arcs of one circle are joined, up to half a turn, and what is straight but for 1e-7 mm
-/// in a metre becomes a straight.
+/// quarter turn. The curve is first halved by its length, again and again, until they are near.
+/// Then it is cut where they stray about alike, into the fewest that are near, down to half of what
+/// halving took; where none of these will do it stays halved. So a smaller error never gives fewer
+/// biarcs, and their number grows with the cube root of 1/error. Arcs of one circle are joined, up
+/// to half a turn, and what is straight but for 1e-7 mm in a metre becomes a straight.
 ///
 /// @param chord_error  how far chain and curve may lie apart, mm; at least `kFinestChordError`
 /// @throws ContractError for a smaller error, or a curve that bends to a radius of no more than it

@@ -209,16 +209,26 @@ TEST(ArcFit, is_the_same_whichever_way_the_curve_is_run) {
 }
 
 TEST(ArcFit, of_a_circle_is_its_arcs) {
-    EllipticArc whole{
-        .centre = {5, 7}, .semi_x = 420, .semi_y = 420, .from = 0.3, .to = 0.3 + 2 * pi};
-    const ArcFit round = fit_arcs(SmoothCurve(whole), kFinestChordError);
-    EXPECT_LE(round.chain.size(), 3);
-    EXPECT_NEAR(round.length, 2 * pi * 420, 1e-9);
-    whole.to = 1.5;
-    const ArcFit part = fit_arcs(SmoothCurve(whole), kFinestChordError);
-    ASSERT_EQ(part.chain.size(), 1);
-    EXPECT_NEAR(part.chain[0].radius(), 420, 1e-9);
-    EXPECT_NEAR(part.deviation, 0, 1e-9);
+    for (const double radius : {37.7, 420.0, 1234.5}) {
+        for (const double from : {0.0, 0.3, -2.1, 3.9}) {
+            SCOPED_TRACE(testing::Message() << radius << ' ' << from);
+            EllipticArc circle{.centre = {5, 7},
+                               .semi_x = radius,
+                               .semi_y = radius,
+                               .rotation = 0,
+                               .from = from,
+                               .to = from + 2 * pi};
+            // Cut in four, so that two and two make half a turn.
+            const ArcFit round = fit_arcs(SmoothCurve(circle), kFinestChordError);
+            EXPECT_EQ(round.chain.size(), 2);
+            EXPECT_NEAR(round.length, 2 * pi * radius, 1e-9);
+            circle.to = from + 1.2;
+            const ArcFit part = fit_arcs(SmoothCurve(circle), kFinestChordError);
+            ASSERT_EQ(part.chain.size(), 1);
+            EXPECT_NEAR(part.chain[0].radius(), radius, 1e-9);
+            EXPECT_NEAR(part.deviation, 0, 1e-9);
+        }
+    }
 }
 
 TEST(ArcFit, of_a_straight_line_is_a_straight) {
