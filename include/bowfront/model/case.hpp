@@ -16,6 +16,8 @@
 #include "bowfront/base/origin.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
+#include "bowfront/model/prices.hpp"
+#include "bowfront/model/standing.hpp"
 
 namespace bowfront {
 
@@ -284,6 +286,9 @@ struct Case {
     std::vector<StockItem> stock;
     Cutter cutter;
     Shop shop;
+    std::optional<Contents> contents;
+    Stand stand;
+    std::optional<Prices> prices;
 
     /// The pane of a side; null where the side is open.
     [[nodiscard]] const PaneSpec* pane(CaseSide side) const noexcept;
