@@ -42,7 +42,7 @@ void add_lifting(const Content& content, std::vector<std::string>& list) {
     } else if (*empty.people > 1) {
         text += ": " + rounded_text(*empty.people, 0) + " people at the best of conditions";
     }
-    list.push_back(text + ". What is bulky or held away from the body weighs more.");
+    list.push_back(text + ". What is bulky or held away from the body asks for more people.");
 }
 
 }  // namespace

@@ -36,9 +36,9 @@ std::string standing_text(const std::string& name, const whole::Standing<double>
            "          tips on a slope of " + shown(tipping.angle * kDegrees) + " deg, to the " +
            whole::direction_text(tipping.direction) + ", or by " + shown(tipping.force) +
            " N at its upper edge\n" + "          lifted under the base " + lifting_text(people) +
-           "; the centre of gravity lies " + shown(edges.left, 0) + " mm from its left, " +
-           shown(edges.right, 0) + " from its right, " + shown(edges.front, 0) +
-           " from its front and " + shown(edges.back, 0) + " from its back\n";
+           "; from its edges to the centre of gravity: left " + shown(edges.left, 0) + ", right " +
+           shown(edges.right, 0) + ", front " + shown(edges.front, 0) + ", back " +
+           shown(edges.back, 0) + " mm\n";
 }
 
 // Text to a width, counted in bytes: ids and prices are ASCII but for what the maker writes.

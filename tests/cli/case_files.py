@@ -28,7 +28,7 @@ def changed(changes, case=None):
         if value is ABSENT:
             del node[key]
         else:
-            node[key] = value
+            node[key] = copy.deepcopy(value)
     return out
 
 
