@@ -15,7 +15,8 @@ struct Round {
     double radius = 0;
 };
 
-// Whether an arc reaches farthest in a direction between its ends, not at one of them: the direction lies within half the sweep of that to the arc's middle.
+// Whether an arc reaches farthest in a direction between its ends, not at one of them: the
+// direction lies within half the sweep of that to the arc's middle.
 bool crown_faces(const Segment& arc, Point outward) {
     const Point middle = arc.at(0.5) - arc.centre();
     return dot(middle, outward) >= arc.radius() * std::cos(arc.sweep() / 2);

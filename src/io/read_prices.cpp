@@ -56,8 +56,7 @@ void check_unit(Reading& reading, const Value& value, const MaterialPrice& price
         "a price by " + quoted_text(price_unit_text(price.unit)) + " of " + price.material;
     if (timber && price.thickness) {
         reading.refuse(value, Code::input_contradiction,
-                       "a thickness for a price of " + price.material +
-                           ", which is by its volume",
+                       "a thickness for a price of " + price.material + ", which is by its volume",
                        "no thickness");
     }
     if (!right) {
@@ -118,10 +117,10 @@ std::optional<Hardware> read_hardware(ObjectReader item) {
         return std::nullopt;
     }
     if (measure_of(price->value.unit) != Measure::pieces) {
-        item.reading().refuse(item.value(), Code::input_unit,
-                              "a price by " + quoted_text(price_unit_text(price->value.unit)) +
-                                  " of hardware",
-                              R"(a price by the piece, "/each")");
+        item.reading().refuse(
+            item.value(), Code::input_unit,
+            "a price by " + quoted_text(price_unit_text(price->value.unit)) + " of hardware",
+            R"(a price by the piece, "/each")");
     }
     out.amount = {price->value.amount, price->origin};
     return out;

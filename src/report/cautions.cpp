@@ -16,14 +16,14 @@ void add_standing(const Content& content, std::vector<std::string>& list) {
     if (fixed != Fixing::none) {
         list.push_back("What holds the case to the " +
                        std::string(fixed == Fixing::wall ? "wall" : "floor") +
-                       " must bear a push at its upper edge: choose fixings for what it is made of, "
-                       "and put nothing into the case before they hold.");
+                       " must bear a push at its upper edge: choose fixings for what it is made "
+                       "of, and put nothing into the case before they hold.");
     } else if (standing && content.whole.height >= whole::kTall &&
                standing->weight.mass >= whole::kHeavy) {
         list.push_back("This case is tall and heavy (" + rounded_text(content.whole.height, 0) +
                        " mm, " + kilograms(standing->weight.mass) +
-                       "): fix it to the wall or the floor. Bedroom storage from 686 mm and 13.6 kg "
-                       "on falls under ASTM F2057-23 for its tipping over; no such standard of "
+                       "): fix it to the wall or the floor. Bedroom storage from 686 mm and 13.6 "
+                       "kg on falls under ASTM F2057-23 for its tipping over; no such standard of "
                        "display cases is known here.");
     }
 }
@@ -34,8 +34,8 @@ void add_lifting(const Content& content, std::vector<std::string>& list) {
     }
     const whole::Standing<double>& empty = *content.whole.empty;
     std::string text = "Lifting: take the contents out first; hold the case under its base on both "
-                       "sides of its centre of gravity, never by the top or the panes, which are no "
-                       "handles. Empty it weighs " +
+                       "sides of its centre of gravity, never by the top or the panes, which are "
+                       "no handles. Empty it weighs " +
                        kilograms(empty.weight.mass);
     if (!empty.people) {
         text += ": too much for people alone, use lifting gear";

@@ -14,9 +14,8 @@ constexpr double kDegrees = 180 / std::numbers::pi;
 constexpr double kPercent = 100;
 
 Json centre_json(const whole::Weight<double>& weight) {
-    return {{"x", number_json(weight.x)},
-            {"y", number_json(weight.y)},
-            {"z", number_json(weight.z)}};
+    return {
+        {"x", number_json(weight.x)}, {"y", number_json(weight.y)}, {"z", number_json(weight.z)}};
 }
 
 Json standing_json(const whole::Standing<double>& standing) {

@@ -31,8 +31,8 @@ std::string lifting_text(const std::optional<double>& people) {
 
 std::string standing_text(const std::string& name, const whole::Standing<double>& standing) {
     const auto& [weight, tipping, edges, people] = standing;
-    return "  " + name + shown(weight.mass, 2) + " kg, centre of gravity at x " +
-           shown(weight.x) + ", y " + shown(weight.y) + ", z " + shown(weight.z) + " mm\n" +
+    return "  " + name + shown(weight.mass, 2) + " kg, centre of gravity at x " + shown(weight.x) +
+           ", y " + shown(weight.y) + ", z " + shown(weight.z) + " mm\n" +
            "          tips on a slope of " + shown(tipping.angle * kDegrees) + " deg, to the " +
            whole::direction_text(tipping.direction) + ", or by " + shown(tipping.force) +
            " N at its upper edge\n" + "          lifted under the base " + lifting_text(people) +
@@ -52,8 +52,8 @@ std::string to_width(std::string text, std::size_t width) {
 std::string whole_text(const whole::WholeSums<double>& sums) {
     std::string text = "\nThe whole case, " + shown(sums.height) + " mm high\n  parts   ";
     for (const auto& [group, mass] : sums.groups) {
-        text += (&group == &sums.groups.front().first ? "" : ", ") + group + " " +
-                shown(mass, 2) + " kg";
+        text += (&group == &sums.groups.front().first ? "" : ", ") + group + " " + shown(mass, 2) +
+                " kg";
     }
     text += "\n";
     if (!sums.unknown.empty()) {

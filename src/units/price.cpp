@@ -44,10 +44,9 @@ std::string_view without_spaces_round(std::string_view text) noexcept {
 }
 
 PriceRead refused(QuantityFault::Kind kind, std::string_view text, std::string_view clause) {
-    return PriceRead(QuantityFault{kind,
-                                   text.empty() ? "the text is empty"
-                                                : quoted_text(text) + ' ' + std::string(clause),
-                                   std::string(kWanted)});
+    return PriceRead(QuantityFault{
+        kind, text.empty() ? "the text is empty" : quoted_text(text) + ' ' + std::string(clause),
+        std::string(kWanted)});
 }
 
 // A price in its two halves.
@@ -82,23 +81,32 @@ std::string_view price_unit_text(PriceUnit unit) noexcept {
 Measure measure_of(PriceUnit unit) noexcept {
     switch (unit) {
         case PriceUnit::square_metre:
-        case PriceUnit::square_foot: return Measure::area;
+        case PriceUnit::square_foot:
+            return Measure::area;
         case PriceUnit::cubic_metre:
-        case PriceUnit::board_foot: return Measure::volume;
-        case PriceUnit::sheet: return Measure::sheets;
-        case PriceUnit::each: break;
+        case PriceUnit::board_foot:
+            return Measure::volume;
+        case PriceUnit::sheet:
+            return Measure::sheets;
+        case PriceUnit::each:
+            break;
     }
     return Measure::pieces;
 }
 
 double unit_size(PriceUnit unit) noexcept {
     switch (unit) {
-        case PriceUnit::square_metre: return kMetre * kMetre;
-        case PriceUnit::square_foot: return kFoot * kFoot;
-        case PriceUnit::cubic_metre: return kMetre * kMetre * kMetre;
-        case PriceUnit::board_foot: return kFoot * kFoot * kInch;
+        case PriceUnit::square_metre:
+            return kMetre * kMetre;
+        case PriceUnit::square_foot:
+            return kFoot * kFoot;
+        case PriceUnit::cubic_metre:
+            return kMetre * kMetre * kMetre;
+        case PriceUnit::board_foot:
+            return kFoot * kFoot * kInch;
         case PriceUnit::sheet:
-        case PriceUnit::each: break;
+        case PriceUnit::each:
+            break;
     }
     return 1;
 }

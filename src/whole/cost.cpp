@@ -49,8 +49,8 @@ std::string id_of(const std::string& what, const std::vector<std::string>& taken
     std::string id;
     const std::string unit = " mm";
     for (const char c : what.ends_with(unit) ? what.substr(0, what.size() - unit.size()) : what) {
-        const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
-                           (c >= '0' && c <= '9') || c == '.';
+        const bool plain =
+            (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '.';
         id += plain ? c : '-';
     }
     std::string unique = id;
@@ -138,16 +138,16 @@ class Coster {
         ids_.push_back(row.id);
         row.unit = price->unit;
         if (!lot.timber()) {
-            row.thickness = figure(row, "thickness", "t", N(lot.thickness()),
-                                   "the board or sheet", Kind::length);
+            row.thickness = figure(row, "thickness", "t", N(lot.thickness()), "the board or sheet",
+                                   Kind::length);
         }
         row.net = figure(row, "net", "q_n", net_size(lot) / unit_of(row, stock),
                          "the parts' rectangles together, in the price's unit");
         using std::ceil;
         const N wanted = row.net * (N(1) + sums_.waste);
-        row.quantity = figure(row, "quantity", "q", by_sheet ? ceil(wanted) : wanted,
-                              by_sheet ? "net size and waste, in whole sheets"
-                                       : "net size and waste");
+        row.quantity =
+            figure(row, "quantity", "q", by_sheet ? ceil(wanted) : wanted,
+                   by_sheet ? "net size and waste, in whole sheets" : "net size and waste");
         finish(std::move(row), price->amount);
     }
 
@@ -173,8 +173,9 @@ class Coster {
         std::optional<N> total;
         for (const Part* const part : lot.parts) {
             const Box box = part->pattern.outline.box();
-            N size = book_.reference({"cost", "parts", part->id, "rectangle"}, "A[" + part->id + "]",
-                                     Kind::plain, box.width() * box.height(), {kRectangle});
+            N size =
+                book_.reference({"cost", "parts", part->id, "rectangle"}, "A[" + part->id + "]",
+                                Kind::plain, box.width() * box.height(), {kRectangle});
             if (lot.timber()) {
                 size = size * book_.reference({"cost", "parts", part->id, "thickness"},
                                               "t[" + part->id + "]", Kind::length,
@@ -189,11 +190,10 @@ class Coster {
     }
 
     N unit_of(const CostRow<N>& row, const StockItem* stock) {
-        return stock != nullptr
-                   ? book_.reference({"cost", "rows", row.id, "sheet"}, "A_s", Kind::plain,
-                                     stock->size[0] * stock->size[1],
-                                     {"one sheet of the case file's stock, mm²"})
-                   : N(unit_size(row.unit));
+        return stock != nullptr ? book_.reference({"cost", "rows", row.id, "sheet"}, "A_s",
+                                                  Kind::plain, stock->size[0] * stock->size[1],
+                                                  {"one sheet of the case file's stock, mm²"})
+                                : N(unit_size(row.unit));
     }
 
     N figure(const CostRow<N>& row, std::string_view key, std::string_view symbol, N value,

@@ -27,18 +27,18 @@ class PartFigures {
         std::size_t count = 0;
         for (const Recess& recess : part_.body.recesses) {
             const std::string of = "_" + std::to_string(++count);
-            total = total - figure("recess_area" + of, "A" + of, Kind::plain,
-                                   N(recess.area.area()), kOutline) *
-                                figure("recess_depth" + of, "d" + of, Kind::length,
-                                       N(recess.depth), "depth of the groove");
+            total = total - figure("recess_area" + of, "A" + of, Kind::plain, N(recess.area.area()),
+                                   kOutline) *
+                                figure("recess_depth" + of, "d" + of, Kind::length, N(recess.depth),
+                                       "depth of the groove");
         }
         count = 0;
         for (const Bore& bore : part_.body.bores) {
             const std::string of = "_" + std::to_string(++count);
-            total = total - figure("bore_volume" + of, "B" + of, Kind::plain,
-                                   N(std::numbers::pi / 4 * bore.diameter * bore.diameter *
-                                     bore.depth),
-                                   "a cylinder, mm³");
+            total =
+                total - figure("bore_volume" + of, "B" + of, Kind::plain,
+                               N(std::numbers::pi / 4 * bore.diameter * bore.diameter * bore.depth),
+                               "a cylinder, mm³");
         }
         return figure("volume", "V", Kind::plain, total,
                       "geometry: a prism less its recesses and bores, mm³");
@@ -47,8 +47,8 @@ class PartFigures {
     Weight<N> weight() {
         BOWFRONT_EXPECTS(part_.density > 0);
         const std::string source = "library of materials, " + part_.material + ", kg/m³";
-        const N density = book_.reference({"parts", part_.id, "density"}, "ρ" + of_,
-                                          Kind::plain, part_.density, {source});
+        const N density = book_.reference({"parts", part_.id, "density"}, "ρ" + of_, Kind::plain,
+                                          part_.density, {source});
         const N one = figure("mass", "m", Kind::mass, volume() * density / N(kCubicMetre),
                              "mass = volume times density, kg");
         const Point3 centre = mean_centre();

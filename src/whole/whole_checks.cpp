@@ -46,10 +46,11 @@ Finding tipping_check(const Case& c, std::string_view state, const Standing<doub
                          ", or fix the case to the wall or the floor and say so under /stand/fixed";
     } else {
         finding.status = Status::warn;
-        finding.note = "it is held by what fixes it to the " + std::string(fixing_text(fixed)) +
-                       " alone";
-        finding.advice = "see that the fixing bears a push at the upper edge before anything is "
-                         "put into the case";
+        finding.note =
+            "it is held by what fixes it to the " + std::string(fixing_text(fixed)) + " alone";
+        finding.advice =
+            "see that the fixing bears a push at the upper edge before anything is "
+            "put into the case";
     }
     return finding;
 }

@@ -11,7 +11,8 @@ namespace bowfront::whole {
 namespace {
 
 constexpr double kGravity = 9.80665;  // m/s², standard
-constexpr std::string_view kMoments = "the centre of several masses is their mean, each by its mass";
+constexpr std::string_view kMoments =
+    "the centre of several masses is their mean, each by its mass";
 
 // The share of the sum of its members' capabilities that a team of so many has.
 constexpr std::array kTeamShares{1.0, 2.0 / 3, 1.0 / 2, 1.0 / 2};
@@ -38,9 +39,9 @@ class Whole {
                               base + book_.input("h", Kind::length, c_.frame.clear_height) +
                                   book_.input("t_t", Kind::length, c_.frame.top.thickness),
                               "base, clear height and top");
-        sums_.unknown_parts =
-            figure("unknown_parts", "n_u", Kind::count, N(static_cast<double>(sums_.unknown.size())),
-                   "counted: parts of a material whose density the library doesn't have");
+        sums_.unknown_parts = figure(
+            "unknown_parts", "n_u", Kind::count, N(static_cast<double>(sums_.unknown.size())),
+            "counted: parts of a material whose density the library doesn't have");
         add_contents();
         if (!sums_.unknown.empty() || weights_.empty()) {
             return std::move(sums_);
@@ -161,8 +162,8 @@ class Whole {
         constexpr std::string_view kHull = "geometry: support function of a convex set";
         constexpr std::string_view kBalance =
             "statics: weight and push in balance about the edge of what it stands on";
-        const HullEdge edge = nearest_hull_edge(*layout_.base.outline,
-                                                {value_of(weight.x), value_of(weight.y)});
+        const HullEdge edge =
+            nearest_hull_edge(*layout_.base.outline, {value_of(weight.x), value_of(weight.y)});
         Tipping<N> out;
         out.distance = book_.solved(
             at("distance"), symbol("d", state), Kind::length, edge.distance,

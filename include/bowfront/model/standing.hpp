@@ -11,9 +11,9 @@ namespace bowfront {
 /// What stands in a case.
 struct Contents {
     Sourced<double> mass;  ///< kg, > 0
-    /// Of its centre of gravity above the base's upper face, mm, ≥ 0; default: half the clear height.
+    /// Of its centre of gravity above the base, mm, ≥ 0; default: half the clear height.
     std::optional<Sourced<double>> height;
-    std::optional<Sourced<double>> x;  ///< of its centre of gravity, mm; default: the plan's centroid
+    std::optional<Sourced<double>> x;  ///< of the same, mm; default: the plan's centroid
     std::optional<Sourced<double>> y;  ///< the same
 };
 

@@ -23,8 +23,8 @@ enum class Measure { area, volume, sheets, pieces };
 
 /// How large one of a unit is: mm² of an area, mm³ of a volume; 1 of sheets and pieces, which have
 /// no size of their own.
-/// Source: 1 ft = 304.8 mm, international yard and pound agreement of 1959; a board foot is a square
-/// foot one inch thick, 144 in³
+/// Source: 1 ft = 304.8 mm, international yard and pound agreement of 1959; a board foot is a
+/// square foot one inch thick, 144 in³
 [[nodiscard]] double unit_size(PriceUnit unit) noexcept;
 
 /// A price: an amount of money, in a currency that is told elsewhere, for one of a unit.
@@ -51,7 +51,7 @@ class PriceRead {
 };
 
 /// A price: a number without a sign, `/` or `per`, and a unit. Units `m2`, `ft2`, `sheet`, `m3`,
-/// `bf` (also `board foot`, `board ft`), `each` (also `piece`); `m²`, `ft²` and `m³` are taken, too.
+/// `bf` (also `board foot`, `board ft`), `each` (also `piece`); `m²`, `ft²`, `m³` are taken, too.
 /// Example: `62 /m2` -> 62 for a square metre; `9.50 per board foot` -> 9.5 for a board foot
 [[nodiscard]] PriceRead parse_price(std::string_view text);
 

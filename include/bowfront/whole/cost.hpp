@@ -16,11 +16,11 @@ namespace bowfront::whole {
 /// One kind of material, or of hardware.
 template <class N>
 struct CostRow {
-    std::string id;                ///< `cherry`, `cast-acrylic-3`, `hardware-1`
-    std::string what;              ///< for people: `cast-acrylic 3 mm`
-    std::optional<N> thickness;    ///< mm, of sheets and boards
-    N net;                         ///< of the parts, in the price's unit
-    N quantity;                    ///< with the waste; whole sheets where bought by the sheet
+    std::string id;              ///< `cherry`, `cast-acrylic-3`, `hardware-1`
+    std::string what;            ///< for people: `cast-acrylic 3 mm`
+    std::optional<N> thickness;  ///< mm, of sheets and boards
+    N net;                       ///< of the parts, in the price's unit
+    N quantity;                  ///< with the waste; whole sheets where bought by the sheet
     PriceUnit unit = PriceUnit::each;
     N price;
     N cost;
@@ -30,9 +30,9 @@ template <class N>
 struct CostSums {
     std::string currency;
     N waste;
-    std::vector<CostRow<N>> rows;          ///< in the order of the parts; hardware last
+    std::vector<CostRow<N>> rows;  ///< in the order of the parts; hardware last
     N total;
-    std::vector<std::string> not_priced;   ///< materials without a price, for people
+    std::vector<std::string> not_priced;  ///< materials without a price, for people
 };
 
 /// The cost of parts. A part counts by the rectangle that it is sawn from: the box of its pattern,

@@ -1,7 +1,7 @@
 #pragma once
 /// \file
-/// The sums of a case as one thing: what it weighs, where its centre of gravity is, when it tips, and
-/// how it is lifted. From the parts themselves; the bending form is no part of the case.
+/// The sums of a case as one thing: what it weighs, where its centre of gravity is, when it tips,
+/// and how it is lifted. From the parts themselves; the bending form is no part of the case.
 
 #include <numbers>
 #include <optional>
@@ -19,8 +19,8 @@
 namespace bowfront::whole {
 
 /// A case must not tip on a floor that slopes by this, rad: 10°.
-/// Source: the inclined plane of IEC 60335-1, clause 20.1, for appliances that stand on floor or table
-/// (read in a quotation); no standard of display cases was found, and ISO 7170, for storage
+/// Source: the inclined plane of IEC 60335-1, clause 20.1, for appliances that stand on floor or
+/// table (read in a quotation); no standard of display cases was found, and ISO 7170, for storage
 /// furniture, states tests without limits.
 inline constexpr double kLeastTippingAngle = 10 * std::numbers::pi / 180;
 

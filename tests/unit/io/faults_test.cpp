@@ -337,7 +337,8 @@ std::string full_case() {
   "webs": { "web": 5 },
   "fit":)");
     text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\" }, \"stock\":");
-    text = with(text, "\"stock\":", R"("contents": { "mass": "12 kg" }, "stand": { "fixed": "wall" },
+    text = with(text, "\"stock\":",
+                R"("contents": { "mass": "12 kg" }, "stand": { "fixed": "wall" },
   "prices": { "currency": "EUR", "materials": [ { "material": "cherry", "price": "2400 /m3" } ],
     "hardware": [ { "name": "screw", "count": 8, "price": "0.15 /each" } ] },
   "stock":)");

@@ -21,13 +21,12 @@ TEST(Prices, are_none_where_the_file_leaves_them_out) {
 }
 
 TEST(Prices, are_read_with_their_units) {
-    const ReadCase file = read_case(
-        holding(R"("currency": "EUR", "materials": [
+    const ReadCase file = read_case(holding(R"("currency": "EUR", "materials": [
     { "material": "cast-acrylic", "thickness": 3, "price": "62 /m2" },
     { "material": "plywood", "price": "38 /sheet" },
     { "material": "cherry", "price": "9.50 per board foot" } ],
     "hardware": [ { "name": "brass screw", "count": 24, "price": "0.15 /each" } ])"),
-        "case.json");
+                                    "case.json");
     const Prices& prices = file.value.prices.value();
     EXPECT_EQ(prices.currency, "EUR");
     EXPECT_EQ(*prices.waste, 0.15);
@@ -59,8 +58,8 @@ TEST(Prices, need_the_unit_that_their_material_is_sold_by) {
     EXPECT_THAT(fault_text(with_material(R"({ "material": "plywood", "price": "9 /each" })")),
                 HasSubstr("BF-IN-010"));
     EXPECT_THAT(fault_text(with_material(R"({ "material": "plywood", "price": 38 })")),
-                HasSubstr("BF-IN-010 /prices/materials/0/price: a bare number, 38; a price with its "
-                          "unit"));
+                HasSubstr("BF-IN-010 /prices/materials/0/price: a bare number, 38; a price with "
+                          "its unit"));
     EXPECT_THAT(fault_text(with_material(R"({ "material": "plywood", "price": "38 /kg" })")),
                 HasSubstr("BF-IN-010 /prices/materials/0/price: \"38 /kg\" has \"/kg\" for what it "
                           "is the price of"));
@@ -73,8 +72,8 @@ TEST(Prices, need_the_unit_that_their_material_is_sold_by) {
 TEST(Prices, by_the_sheet_need_stock_that_says_how_large_it_is) {
     EXPECT_EQ(fault_text(with_material(R"({ "material": "plywood", "price": "38 /sheet" })")), "");
     EXPECT_THAT(
-        fault_text(with_material(
-            R"({ "material": "plywood", "thickness": 12, "price": "38 /sheet" })")),
+        fault_text(
+            with_material(R"({ "material": "plywood", "thickness": 12, "price": "38 /sheet" })")),
         HasSubstr("BF-IN-008 /prices/materials/0: a price by \"sheet\" of plywood, and no stock of "
                   "it says how large a sheet is; a sheet of it under \"stock\""));
 }
@@ -87,8 +86,8 @@ TEST(Prices, of_timber_know_no_thickness) {
 
 TEST(Prices, name_a_material_that_is_known_and_each_once) {
     EXPECT_THAT(fault_text(with_material(R"({ "material": "chery", "price": "2400 /m3" })")),
-                HasSubstr("BF-IN-004 /prices/materials/0/material: \"chery\" is not known here; did "
-                          "you mean \"cherry\"?"));
+                HasSubstr("BF-IN-004 /prices/materials/0/material: \"chery\" is not known here; "
+                          "did you mean \"cherry\"?"));
     EXPECT_THAT(fault_text(with_material(R"({ "material": "cherry", "price": "2400 /m3" },
     { "material": "cherry", "price": "2500 /m3" })")),
                 HasSubstr("BF-IN-008 /prices/materials/1: a second price of \"cherry\""));

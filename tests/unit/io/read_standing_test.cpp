@@ -21,8 +21,8 @@ TEST(Contents, are_none_where_the_file_leaves_them_out) {
 }
 
 TEST(Contents, are_read_with_their_place) {
-    const Case c = read(
-        R"("contents": { "mass": "26 lb", "height": "6 in", "x": -20, "y": "90 mm" })");
+    const Case c =
+        read(R"("contents": { "mass": "26 lb", "height": "6 in", "x": -20, "y": "90 mm" })");
     ASSERT_TRUE(c.contents);
     EXPECT_DOUBLE_EQ(*c.contents->mass, 26 * 0.45359237);
     EXPECT_TRUE(c.contents->mass.given());
@@ -52,8 +52,8 @@ TEST(Contents, need_a_mass_with_its_unit) {
 
 TEST(Contents, must_not_stand_out_of_the_case) {
     EXPECT_THAT(fault_text(holding(R"("contents": { "mass": "12 kg", "height": 381 })")),
-                HasSubstr("BF-IN-008 /contents/height: contents whose centre of gravity lies 381 mm "
-                          "up stand out of a clear height of 380 mm; up to 380 mm"));
+                HasSubstr("BF-IN-008 /contents/height: contents whose centre of gravity lies 381 "
+                          "mm up stand out of a clear height of 380 mm; up to 380 mm"));
     EXPECT_EQ(fault_text(holding(R"("contents": { "mass": "12 kg", "height": 380 })")), "");
 }
 
@@ -62,8 +62,8 @@ TEST(Stand, is_free_unless_the_file_says_what_it_is_fixed_to) {
     EXPECT_EQ(*read(R"("stand": { "fixed": "wall" })").stand.fixed, Fixing::wall);
     EXPECT_EQ(*read(R"("stand": { "fixed": "floor" })").stand.fixed, Fixing::floor);
     EXPECT_THAT(fault_text(holding(R"("stand": { "fixed": true })")),
-                HasSubstr("BF-IN-003 /stand/fixed: true or false stands here; what the case is fixed to: "
-                          "\"none\", \"wall\" or \"floor\""));
+                HasSubstr("BF-IN-003 /stand/fixed: true or false stands here; what the case is "
+                          "fixed to: \"none\", \"wall\" or \"floor\""));
 }
 
 }  // namespace

@@ -146,9 +146,10 @@ TEST(VariedCase, can_vary_every_number_of_the_schema_but_stock_and_prices) {
     for (const std::string& text : texts()) {
         const json leaves = json::parse(text).flatten();
         for (const auto& [pointer, value] : leaves.items()) {
-            const bool number = value.is_number() ||
-                                (value.is_string() && value.get<std::string>().find_first_of("%CNk") !=
-                                                          std::string::npos);
+            const bool number =
+                value.is_number() ||
+                (value.is_string() &&
+                 value.get<std::string>().find_first_of("%CNk") != std::string::npos);
             if (left.count(pattern_of(pointer)) == 0 || !number) {
                 continue;
             }

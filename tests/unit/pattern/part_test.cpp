@@ -69,8 +69,8 @@ TEST(Body, of_a_circular_segment_has_the_handbook_s_centre) {
         EXPECT_NEAR(body.section.area(), area, kRounding * area + 1e-7);
         EXPECT_NEAR(centroid(body).x, std::pow(chord, 3) / (12 * area), 1e-8) << sweep;
         EXPECT_NEAR(centroid(body).y, 0, 1e-8) << sweep;
-        const double other = 4 * kRadius * std::pow(std::sin(sweep / 2), 3) /
-                             (3 * (sweep - std::sin(sweep)));
+        const double other =
+            4 * kRadius * std::pow(std::sin(sweep / 2), 3) / (3 * (sweep - std::sin(sweep)));
         EXPECT_NEAR(centroid(body).x, other, 1e-8) << sweep;
     }
 }

@@ -46,9 +46,8 @@ TEST(Price, without_a_number_is_refused) {
 }
 
 TEST(PriceUnit, is_printed_as_it_is_read) {
-    for (const PriceUnit unit :
-         {PriceUnit::square_metre, PriceUnit::square_foot, PriceUnit::sheet, PriceUnit::cubic_metre,
-          PriceUnit::board_foot, PriceUnit::each}) {
+    for (const PriceUnit unit : {PriceUnit::square_metre, PriceUnit::square_foot, PriceUnit::sheet,
+                                 PriceUnit::cubic_metre, PriceUnit::board_foot, PriceUnit::each}) {
         const std::string text = "3 /" + std::string(price_unit_text(unit));
         expect_price(text, 3, unit);
     }

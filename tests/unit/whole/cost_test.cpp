@@ -75,8 +75,10 @@ TEST(Cost, by_the_sheet_counts_whole_sheets_of_the_stock) {
 TEST(Cost, of_timber_is_by_its_volume) {
     Case c = sample::straight_front();
     c.frame.post.section.value = PostSection::square;
-    c.prices = Prices{"USD", sample::given(0.0, "/prices/waste"),
-                      {price("cherry", {}, 9.5, PriceUnit::board_foot)}, {}};
+    c.prices = Prices{"USD",
+                      sample::given(0.0, "/prices/waste"),
+                      {price("cherry", {}, 9.5, PriceUnit::board_foot)},
+                      {}};
     const CostSums<double> sums = cost_sums(c, WeighedCase(c).parts);
     ASSERT_EQ(sums.rows.size(), 1U);
     const double volume = 568.0 * 288 * (20 + 24) + 4 * 42.0 * 42 * 380;
@@ -114,7 +116,8 @@ TEST(Cost, of_a_sheet_of_the_maker_s_own_is_that_of_the_sheet_it_is_like) {
 
 TEST(Cost, counts_hardware_without_waste) {
     Case c = priced({});
-    c.prices->hardware = {{"brass screw 4 x 40", 24, sample::given(0.15, "/prices/hardware/0/price")}};
+    c.prices->hardware = {
+        {"brass screw 4 x 40", 24, sample::given(0.15, "/prices/hardware/0/price")}};
     const CostSums<double> sums = cost_sums(c, WeighedCase(c).parts);
     ASSERT_EQ(sums.rows.size(), 1U);
     EXPECT_EQ(sums.rows[0].id, "hardware-1");

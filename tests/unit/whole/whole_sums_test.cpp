@@ -46,9 +46,9 @@ TEST(WholeSums, weigh_the_parts_by_their_groups) {
     EXPECT_FALSE(pilot_boat.whole.loaded);
 }
 
-// A box whose weight can be worked out by hand: a straight front, everything symmetric, square posts,
-// all of cherry. Density of cherry: specific gravity 0.50, Wood Handbook FPL-GTR-282, Table 5-3,
-// times 1120 kg/m³ at 12 % moisture content; of cast acrylic: 1190 kg/m³.
+// A box whose weight can be worked out by hand: a straight front, everything symmetric, square
+// posts, all of cherry. Density of cherry: specific gravity 0.50, Wood Handbook FPL-GTR-190, Table
+// 5-3a, times 1120 kg/m³ at 12 % moisture content; of cast acrylic: 1190 kg/m³.
 TEST(WholeSums, are_those_of_a_box_worked_out_by_hand) {
     Case c = sample::straight_front();
     c.frame.post.section.value = PostSection::square;
@@ -75,12 +75,10 @@ TEST(WholeSums, are_those_of_a_box_worked_out_by_hand) {
     EXPECT_NEAR(weight.mass, mass, kRounding);
     EXPECT_NEAR(weight.x, 0, kRounding);
     EXPECT_NEAR(weight.y, 120, kRounding);
-    const double base_moment =
-        kCherry * (kWidth * kDepth * 20 * -10 - grooves * 6 * -3);
+    const double base_moment = kCherry * (kWidth * kDepth * 20 * -10 - grooves * 6 * -3);
     const double top_moment =
         kCherry * (kWidth * kDepth * 24 * (380 + 12) - grooves * 12 * (380 + 6));
-    const double moment =
-        base_moment + top_moment + posts * 190 + panes * (393.5 / 2 - 6);
+    const double moment = base_moment + top_moment + posts * 190 + panes * (393.5 / 2 - 6);
     EXPECT_NEAR(weight.z, moment / mass, kRounding);
 
     const Tipping<double>& tipping = box.whole.empty->tipping;
@@ -111,8 +109,8 @@ TEST(WholeSums, stand_contents_in_the_middle_at_half_height_where_not_told) {
     EXPECT_NEAR(loaded.y, 120, kRounding);
 }
 
-// A bow-front's area is its rectangle and a circular segment: r²/2·(θ − sin θ) in front of the chord,
-// its centre c³/(12·A) from the arc's own centre (Machinery's Handbook, from memory).
+// A bow-front's area is its rectangle and a circular segment: r²/2·(θ − sin θ) in front of the
+// chord, its centre c³/(12·A) from the arc's own centre (Machinery's Handbook, from memory).
 TEST(WholeSums, take_the_middle_of_a_bowed_plan_s_area) {
     Case c = sample::pilot_boat();
     c.contents = contents(1);
