@@ -32,6 +32,18 @@ struct MaterialIn {
     }
 };
 
+// The items of a list that is not longer than anybody needs.
+std::vector<Value> some_items(ObjectReader& prices, std::string_view key) {
+    std::vector<Value> items = prices.items(key);
+    if (items.size() > kMostPrices) {
+        prices.reading().refuse(*prices.take(key), Code::input_limit,
+                                "the list has " + std::to_string(items.size()) + " prices",
+                                "at most " + std::to_string(kMostPrices));
+        items.clear();
+    }
+    return items;
+}
+
 std::optional<Sourced<Price>> read_price(ObjectReader& item) {
     const auto value = item.take_needed("price");
     return value ? item.read(*value, PriceIn{}) : std::nullopt;
@@ -89,7 +101,7 @@ std::optional<MaterialPrice> read_material(ObjectReader item, const Case& whole)
 std::vector<MaterialPrice> read_materials(ObjectReader& prices, const Case& whole) {
     std::vector<MaterialPrice> all;
     Reading& reading = prices.reading();
-    for (const Value& value : prices.items("materials")) {
+    for (const Value& value : some_items(prices, "materials")) {
         ObjectReader item = prices.item(value, "materials");
         if (auto price = read_material(item, whole)) {
             const bool twice = std::any_of(all.begin(), all.end(), [&](const auto& other) {
@@ -132,17 +144,8 @@ Prices read_prices(ObjectReader prices, const Case& whole) {
     Prices out;
     out.currency = *prices.needed("currency", TextLine{"a currency"});
     out.waste = prices.or_default("waste", RatioIn{kWaste});
-    for (const std::string_view list : {"materials", "hardware"}) {
-        const auto items = prices.items(list);
-        if (items.size() > kMostPrices) {
-            prices.reading().refuse(*prices.take(list), Code::input_limit,
-                                    "the list has " + std::to_string(items.size()) + " prices",
-                                    "at most " + std::to_string(kMostPrices));
-            return out;
-        }
-    }
     out.materials = read_materials(prices, whole);
-    for (const Value& value : prices.items("hardware")) {
+    for (const Value& value : some_items(prices, "hardware")) {
         if (auto hardware = read_hardware(prices.item(value, "hardware"))) {
             out.hardware.push_back(std::move(*hardware));
         }

@@ -78,6 +78,17 @@ TEST(Prices, by_the_sheet_need_stock_that_says_how_large_it_is) {
                   "it says how large a sheet is; a sheet of it under \"stock\""));
 }
 
+TEST(Prices, are_lists_of_a_thousand_at_most) {
+    EXPECT_EQ(faults_of(holding(R"("currency": "EUR", "materials": 5)")).size(), 1U);
+    std::string many;
+    for (int i = 0; i < 1001; ++i) {
+        many += i == 0 ? "" : ", ";
+        many += R"({ "name": "screw", "count": 1, "price": "1 /each" })";
+    }
+    EXPECT_THAT(fault_text(holding(R"("currency": "EUR", "hardware": [ )" + many + " ]")),
+                HasSubstr("BF-IN-009 /prices/hardware: the list has 1001 prices; at most 1000"));
+}
+
 TEST(Prices, of_timber_know_no_thickness) {
     EXPECT_THAT(fault_text(with_material(
                     R"({ "material": "cherry", "thickness": 20, "price": "2400 /m3" })")),
