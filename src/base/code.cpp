@@ -37,6 +37,8 @@ constexpr std::array kTable = {
     CodeEntry{Code::frame_floor, "BF-FRAME-005", "floor under a groove"},
     CodeEntry{Code::form_skin, "BF-FORM-001", "the skin against its bend radius"},
     CodeEntry{Code::form_sweep, "BF-FORM-002", "the form's arc: hot sheet must drape over it"},
+    CodeEntry{Code::case_tipping, "BF-CASE-001", "whether the case stands or tips over"},
+    CodeEntry{Code::case_mass, "BF-CASE-002", "whether what the case weighs is known"},
     CodeEntry{Code::proof_interference, "BF-PROOF-001", "two solids in one place"},
     CodeEntry{Code::proof_pattern, "BF-PROOF-002", "a pattern that a cutter could not cut"},
     CodeEntry{Code::output_refused, "BF-OUT-001", "a folder that is not ours to replace"},

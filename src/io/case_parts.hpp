@@ -42,5 +42,9 @@ void read_panes(ObjectReader& file, Case& whole);
 [[nodiscard]] std::vector<StockItem> read_stock(ObjectReader& file);
 [[nodiscard]] Cutter read_cutter(ObjectReader cutter);
 [[nodiscard]] Shop read_shop(ObjectReader shop, LengthUnit units);
+[[nodiscard]] Contents read_contents(ObjectReader contents);
+[[nodiscard]] Stand read_stand(ObjectReader stand);
+/// @param whole  has its sheets and its stock already
+[[nodiscard]] Prices read_prices(ObjectReader prices, const Case& whole);
 
 }  // namespace bowfront::io

@@ -80,6 +80,11 @@ constexpr std::array kTable = {
     Default{"/cutter/spacing", "8 mm", kPractice},
     Default{"/shop/step", "0.5 mm, or 1/32 in where the file is in inches",
             "what a saw's fence is set to; common practice, no source", kRule},
+    Default{"/contents/height", "half the clear height",
+            "where the centre of gravity of what stands in the case is, is not given", kRule},
+    Default{"/stand/fixed", "none", "the case stands free unless it is said to be fixed"},
+    Default{"/prices/waste", "15 %",
+            "offcuts and what is sawn away; common practice, no source"},
 };
 
 }  // namespace

@@ -45,6 +45,13 @@ Case read_sections(ObjectReader& file) {
     whole.stock = read_stock(file);
     whole.cutter = read_cutter(file.object("cutter"));
     whole.shop = read_shop(file.object("shop"), whole.units);
+    if (const auto contents = file.take("contents")) {
+        whole.contents = read_contents(file.object_of(*contents, "contents"));
+    }
+    whole.stand = read_stand(file.object("stand"));
+    if (const auto prices = file.take("prices")) {
+        whole.prices = read_prices(file.object_of(*prices, "prices"), whole);
+    }
     file.finish();
     return whole;
 }

@@ -18,7 +18,6 @@ namespace {
 constexpr double kPi = std::numbers::pi;
 constexpr Range kSweep{0, 2 * kPi, Range::Low::open};
 constexpr Range kTurn{-kPi, kPi};
-constexpr Range kAnywhere{-kLongest, kLongest};
 
 // Far more sides than a maker glazes; `check` takes a fraction of a second for so many.
 constexpr std::size_t kMostSides = 400;

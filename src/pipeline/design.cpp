@@ -4,6 +4,7 @@
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/fit/checks.hpp"
+#include "parts.hpp"
 
 namespace bowfront {
 
@@ -38,6 +39,13 @@ Design design(std::string_view text, const std::string& file_name,
     result.shop = study::shop_sizes(result.c(), result.sums);
     for (Finding& finding : study::shop_checks(result.shop)) {
         result.findings.push_back(std::move(finding));
+    }
+    // The parts are made here and in `make` only: sweeps and advice know nothing of them.
+    const std::vector<Part> parts = all_parts(result);
+    result.whole = whole::whole_sums(result.c(), result.layout, parts);
+    append(whole::whole_checks(result.c(), result.whole), result.findings);
+    if (result.c().prices) {
+        result.cost = whole::cost_sums(result.c(), parts);
     }
     return result;
 }

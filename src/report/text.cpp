@@ -8,6 +8,7 @@
 #include "finding_text.hpp"
 #include "pane_text.hpp"
 #include "shop_size_text.hpp"
+#include "whole_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -157,6 +158,10 @@ std::string to_text(const Content& content) {
     text += "\nPosts, cut by hand: " + shop_size_text(content.shop.post.size, content.shop.step) +
             " long (" + over_text(content.shop.post) + ")\n";
     forms(content.sums, text);
+    text += whole_text(content.whole);
+    if (content.cost) {
+        text += cost_text(*content.cost);
+    }
     findings(content.findings, text);
     if (!content.assumed.empty()) {
         text += "\nAssumed, because the case file does not say\n";
@@ -173,7 +178,7 @@ std::string to_text(const Content& content) {
         }
     }
     text += "\nCautions\n";
-    for (const std::string& caution : cautions(content.c, content.sums)) {
+    for (const std::string& caution : cautions(content)) {
         text += "  - " + caution + "\n";
     }
     return text;

@@ -43,6 +43,11 @@ Touches rank(const Candidate& candidate) {
     return std::max(candidate.change.touches, Touches::method);
 }
 
+// What needs the case's parts is not worked out again for a trial: its own hint stands as advice.
+bool is_of_the_whole(const Finding& finding) {
+    return finding.code == Code::case_tipping || finding.code == Code::case_mass;
+}
+
 }  // namespace
 
 class Adviser::Search {
@@ -228,7 +233,7 @@ void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& 
             const CaseFile& file) {
     Adviser adviser(c, findings, chance, file);
     for (Finding& finding : findings) {
-        if (finding.status == Status::pass) {
+        if (finding.status == Status::pass || is_of_the_whole(finding)) {
             continue;
         }
         finding.changes = adviser.changes(finding);

@@ -7,14 +7,16 @@ import math
 import jsonschema
 
 import program
-from case_files import PILOT_BOAT, VARIANTS, changed, hold
+from case_files import HELD, PILOT_BOAT, VARIANTS, changed, hold
 from program import CHECK_FAILS, FINE
 from report_paths import figures
 
 SCHEMA = json.loads((program.ROOT / "schemas/report.schema.json").read_text(encoding="utf-8"))
 # Of a figure and its derivation, which are the same sum done twice.
 SAME = 1e-12
-EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit")
+EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit", "whole", "cost")
+# Of these every figure is asked for; panes have the same keys, so of the rest every ninth.
+IN_FULL = ("panes/front/", "whole/", "cost/")
 MADE = ("pilot boat", "rectangle", "front alone", "round posts, beaded", "failing")
 
 
@@ -70,8 +72,8 @@ class Contents(ReportTest):
         case = self.write_case(changed(hold("fitted", "rabbet", "beaded")))
         sums = self.parsed(self.run_program("check", case, "--json").stdout)
         made = self.parsed(self.run_program("make", case, "-o", "out", "--json").stdout)
-        for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "checks",
-                    "assumed", "cautions"):
+        for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "whole",
+                    "checks", "assumed", "cautions"):
             self.assertEqual(sums[key], made[key], key)
 
     def test_a_side_without_a_pane_is_reported_as_open(self):
@@ -101,14 +103,13 @@ class Explanations(ReportTest):
         return json.loads(out)
 
     def test_every_figure_of_the_report_has_its_derivation(self):
-        # Panes have the same keys: of the front every figure is asked for, of the rest every ninth.
-        for name in ("pilot boat", "rectangle, round posts, beaded"):
-            case = self.write_case(changed(VARIANTS[name]))
+        for name, more in (("pilot boat", {}), ("rectangle, round posts, beaded", HELD)):
+            case = self.write_case(changed(VARIANTS[name] | more))
             out = self.run_program("make", case, "-o", "out", "--json").stdout
             report = self.parsed(out)
             for section in EXPLAINED:
-                for number, (path, value) in enumerate(figures(report[section], section)):
-                    if number % 9 and not path.startswith("panes/front/"):
+                for number, (path, value) in enumerate(figures(report.get(section, []), section)):
+                    if number % 9 and not path.startswith(IN_FULL):
                         continue
                     with self.subTest(f"{name}: {path}"):
                         told = self.explained(case, path)

@@ -44,6 +44,9 @@ enum class Code {
     // The form.
     form_skin,
     form_sweep,
+    // The case as a whole.
+    case_tipping,
+    case_mass,
     // The proof of what was made.
     proof_interference,
     proof_pattern,

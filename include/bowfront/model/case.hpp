@@ -17,6 +17,8 @@
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
 #include "bowfront/model/plan.hpp"
+#include "bowfront/model/prices.hpp"
+#include "bowfront/model/standing.hpp"
 
 namespace bowfront {
 
@@ -256,6 +258,9 @@ struct Case {
     std::vector<StockItem> stock;
     Cutter cutter;
     Shop shop;
+    std::optional<Contents> contents;
+    Stand stand;
+    std::optional<Prices> prices;
 
     /// The pane of a side; null where the side is open.
     [[nodiscard]] const PaneSpec* pane(const CaseSide& side) const noexcept;

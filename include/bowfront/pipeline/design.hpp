@@ -2,6 +2,7 @@
 /// \file
 /// From the text of a case file to everything that is known of the case without making solids.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,6 +15,8 @@
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
+#include "bowfront/whole/cost.hpp"
+#include "bowfront/whole/whole_sums.hpp"
 
 namespace bowfront {
 
@@ -26,6 +29,8 @@ struct Design {
     std::vector<fit::LoadingPath> paths;  ///< in the order of the sums
     std::vector<study::PaneSpreads> spreads;
     study::ShopSizes shop;
+    whole::WholeSums<double> whole;
+    std::optional<whole::CostSums<double>> cost;  ///< where the case file has prices
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }

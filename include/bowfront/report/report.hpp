@@ -2,6 +2,7 @@
 /// \file
 /// What people and programs are told of a case: report.json, the cut list, the text of `check`.
 
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -15,6 +16,8 @@
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
+#include "bowfront/whole/cost.hpp"
+#include "bowfront/whole/whole_sums.hpp"
 
 namespace bowfront::report {
 
@@ -48,6 +51,8 @@ struct Content {
     const study::ShopSizes& shop;
     const std::vector<Finding>& findings;
     const std::vector<fit::LoadingPath>& paths;  ///< of the panes, in the order of the sums
+    const whole::WholeSums<double>& whole;
+    const std::optional<whole::CostSums<double>>& cost;  ///< where the case file has prices
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};
@@ -55,7 +60,7 @@ struct Content {
 };
 
 /// report.json (schemas/report.schema.json). All lengths in mm, angles in degrees, temperatures in
-/// °C, stresses in MPa. @throws ContractError where a number is not finite
+/// °C, stresses in MPa, masses in kg. @throws ContractError where a number is not finite
 [[nodiscard]] std::string to_json(const Content& content);
 
 /// The paths that a report.json lists as its files; empty for a text that is none.
@@ -69,7 +74,7 @@ struct Content {
 [[nodiscard]] std::string cut_list(const Content& content);
 
 /// The usual cautions for the work that a case asks for.
-[[nodiscard]] std::vector<std::string> cautions(const Case& c, const CaseSums<double>& sums);
+[[nodiscard]] std::vector<std::string> cautions(const Content& content);
 
 /// The mark that stands on everything of a case that fails a check.
 inline constexpr std::string_view kFailedMark = "FAILED ITS CHECKS";

@@ -340,6 +340,11 @@ std::string full_case() {
   "webs": { "web": 5 },
   "fit":)");
     text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\" }, \"stock\":");
+    text = with(text, "\"stock\":",
+                R"("contents": { "mass": "12 kg" }, "stand": { "fixed": "wall" },
+  "prices": { "currency": "EUR", "materials": [ { "material": "cherry", "price": "2400 /m3" } ],
+    "hardware": [ { "name": "screw", "count": 8, "price": "0.15 /each" } ] },
+  "stock":)");
     text = with(text, "\"loading\":", "\"bead\": { \"width\": 9 }, \"loading\":");
     text = with(text, "\"overrun\": 60,", "\"overrun\": 60, \"fence\": { \"depth\": 30 },");
     return with(
