@@ -45,6 +45,7 @@ std::string_view kind_unit(Kind kind) noexcept {
         case Kind::temperature_difference: return "K";
         case Kind::stress: return "MPa";
         case Kind::force: return "N";
+        case Kind::mass: return "kg";
         case Kind::count:
         case Kind::plain: break;
     }

@@ -14,7 +14,7 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"plan"},    Word{"frame"},    Word{"panes"},     Word{"blank"},
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
-                              Word{"cutter"}, Word{"shop"}};
+                              Word{"cutter"},  Word{"shop"},      Word{"shelves"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
                               Word{"axis"}};
 constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"}};
@@ -50,6 +50,8 @@ constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"hu
                                  Word{"push"}};
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
+constexpr std::array kShelf = {Word{"height"}, Word{"material"}, Word{"thickness"},
+                               Word{"clearance"}, Word{"load"}, Word{"support"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
 constexpr std::array kShop = {Word{"step"}};
 
@@ -72,6 +74,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/sheets/*/shrink", kShrink},
     ObjectKeys{"/sheets/*/shrink/spread", kDirections},
     ObjectKeys{"/sheets/*/springback", kSpringback},
+    ObjectKeys{"/shelves/*", kShelf},
     ObjectKeys{"/fit", kFit},
     ObjectKeys{"/tolerance", kTolerance},
     ObjectKeys{"/webs", kWebs},

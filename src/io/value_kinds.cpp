@@ -23,6 +23,9 @@ std::string celsius_text(double celsius) {
 std::string newton_text(double newtons) {
     return rounded_text(newtons, 2) + " N";
 }
+std::string kilogram_text(double kilograms) {
+    return rounded_text(kilograms, 3) + " kg";
+}
 
 template <class ToText>
 std::string range_text(const Range& range, const ToText& text) {
@@ -129,6 +132,12 @@ std::optional<double> ForceIn::operator()(Reading& reading, const Value& value) 
     const auto newtons =
         with_unit(reading, value, R"(a force as a text, such as "100 N")", parse_force);
     return newtons ? within(reading, value, *newtons, range, newton_text) : std::nullopt;
+}
+
+std::optional<double> MassIn::operator()(Reading& reading, const Value& value) const {
+    const auto kilograms =
+        with_unit(reading, value, R"(a mass as a text, such as "12 kg")", parse_mass);
+    return kilograms ? within(reading, value, *kilograms, range, kilogram_text) : std::nullopt;
 }
 
 std::optional<int> CountIn::operator()(Reading& reading, const Value& value) const {

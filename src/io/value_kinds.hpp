@@ -74,6 +74,13 @@ struct ForceIn {
     [[nodiscard]] std::optional<double> operator()(Reading& reading, const Value& value) const;
 };
 
+/// kg; the file has to give a unit.
+struct MassIn {
+    using Result = double;
+    Range range;
+    [[nodiscard]] std::optional<double> operator()(Reading& reading, const Value& value) const;
+};
+
 /// A whole number.
 struct CountIn {
     using Result = int;

@@ -7,6 +7,7 @@
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
 #include "pane_text.hpp"
+#include "shelf_report.hpp"
 #include "shop_size_text.hpp"
 
 namespace bowfront::report {
@@ -154,6 +155,7 @@ std::string to_text(const Content& content) {
     }
     text += "\nPosts, cut by hand: " + shop_size_text(content.shop.post.size, content.shop.step) +
             " long (" + over_text(content.shop.post) + ")\n";
+    text += shelves_text(content.c, content.shelves);
     forms(content.sums, text);
     findings(content.findings, text);
     if (!content.assumed.empty()) {

@@ -44,6 +44,12 @@ enum class Code {
     // The form.
     form_skin,
     form_sweep,
+    // Shelves.
+    shelf_sag,
+    shelf_stress,
+    shelf_room,
+    shelf_tip,
+    shelf_pin,
     // The proof of what was made.
     proof_interference,
     proof_pattern,

@@ -19,9 +19,9 @@ namespace bowfront {
 
 /// What a figure measures; it decides the unit that it is printed in.
 enum class Kind { length, angle, ratio, temperature, temperature_difference, stress, force,
-                  count, plain };
+                  mass, count, plain };
 
-/// The unit's text: `mm`, `deg`, `%`, `degC`, `K`, `MPa`, `N`, or empty.
+/// The unit's text: `mm`, `deg`, `%`, `degC`, `K`, `MPa`, `N`, `kg`, or empty.
 [[nodiscard]] std::string_view kind_unit(Kind kind) noexcept;
 
 /// A value as people read it, with its unit: an angle in degrees, a ratio in per cent.

@@ -16,6 +16,7 @@
 #include "bowfront/base/origin.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
+#include "bowfront/model/shelf.hpp"
 
 namespace bowfront {
 
@@ -275,6 +276,7 @@ struct Case {
     Frame frame;
     std::vector<PaneSpec> panes;  ///< at most one a side
     std::map<std::string, SheetSpec> sheets;
+    std::vector<ShelfSpec> shelves;  ///< in the order of the file
     FitSpec fit;
     Tolerances tolerance;
     Webs webs;

@@ -9,6 +9,7 @@
 
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
@@ -48,6 +49,7 @@ struct Content {
     const study::ShopSizes& shop;
     const std::vector<Finding>& findings;
     const std::vector<fit::LoadingPath>& paths;  ///< of the panes, in the order of the sums
+    const fit::Shelves& shelves;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};
@@ -61,7 +63,7 @@ struct Content {
 /// The paths that a report.json lists as its files; empty for a text that is none.
 [[nodiscard]] std::set<std::string> listed_files(std::string_view report_json);
 
-/// The text of `check`: verdict, panes, blanks, forms, what does not pass and what to do, what was
+/// The text of `check`: verdict, panes, blanks, shelves, forms, what does not pass and what to do, what was
 /// assumed, cautions.
 [[nodiscard]] std::string to_text(const Content& content);
 

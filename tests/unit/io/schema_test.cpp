@@ -124,7 +124,8 @@ const std::map<std::string_view, Parse> kParsers = {
     {"angle", parse_angle},
     {"ratio", parse_ratio},
     {"temperature", parse_temperature},
-    {"temperature_difference", parse_temperature_difference}};
+    {"temperature_difference", parse_temperature_difference},
+    {"mass", parse_mass}};
 
 TEST(CaseSchema, takes_every_spelling_that_the_reader_takes) {
     for (const auto& [definition, text] :
@@ -158,7 +159,12 @@ TEST(CaseSchema, takes_every_spelling_that_the_reader_takes) {
                                {"temperature", "-5 degC"},
                                {"temperature_difference", "15 F"},
                                {"temperature_difference", "5 °C"},
-                               {"temperature_difference", "5 K"}}) {
+                               {"temperature_difference", "5 K"},
+                               {"mass", "12 kg"},
+                               {"mass", "5 1/2 lb"},
+                               {"mass", "26 lbs"},
+                               {"mass", "850g"},
+                               {"mass", "12 oz"}}) {
         EXPECT_TRUE(kParsers.at(definition)(text)) << text;
         EXPECT_TRUE(std::regex_search(std::string(text), pattern_of(definition))) << text;
     }
@@ -175,7 +181,8 @@ TEST(CaseSchema, takes_no_spelling_that_the_reader_refuses) {
                                {"angle", "90 mm"},       {"ratio", "0.015"},
                                {"ratio", "1.5"},         {"ratio", "% 3"},
                                {"temperature", "20"},    {"temperature", "20 Q"},
-                               {"temperature", "C"},     {"temperature_difference", "5"}}) {
+                               {"temperature", "C"},     {"temperature_difference", "5"},
+                               {"mass", "5"},            {"mass", "5 N"}}) {
         EXPECT_FALSE(kParsers.at(definition)(text)) << text;
         EXPECT_FALSE(std::regex_search(std::string(text), pattern_of(definition))) << text;
     }

@@ -46,7 +46,9 @@ const char* const kEveryNumber = R"({
   "oven": { "inside": [900, 600, 400], "accuracy": "5 C", "set": "165 C" },
   "service": { "built_at": { "temperature": "20 C", "humidity": "45 %" },
     "temperature": ["15 C", "28 C"], "humidity": ["35 %", "60 %"], "push": "100 N" },
-  "cutter": { "diameter": 3.175, "spacing": 8 }, "shop": { "step": 0.5 } })";
+  "cutter": { "diameter": 3.175, "spacing": 8 }, "shop": { "step": 0.5 },
+  "shelves": [ { "height": 120, "material": "plywood", "thickness": 12, "clearance": 3,
+                 "load": "5 kg" } ] })";
 
 std::string filled(std::string front, std::string blank, const std::string& size) {
     std::string text = kEveryNumber;
@@ -87,7 +89,8 @@ class Numbers {
         static const std::set<std::string> kNumbers{"length",      "length_or_zero",
                                                     "angle",       "ratio",
                                                     "temperature", "temperature_difference",
-                                                    "force",       "tolerance"};
+                                                    "force",       "mass",
+                                                    "tolerance"};
         return kNumbers.count(ref.substr(ref.rfind('/') + 1)) != 0;
     }
 
@@ -126,7 +129,7 @@ std::string pattern_of(const std::string& pointer) {
         {"/panes/0/", "/panes/*/"},       {"/panes/1/", "/panes/*/"},
         {"/sheets/batch/", "/sheets/*/"}, {"/sheets/other/", "/sheets/*/"},
         {"/oven/inside/0", "/oven/inside/*"}, {"/oven/inside/1", "/oven/inside/*"},
-        {"/oven/inside/2", "/oven/inside/*"}};
+        {"/oven/inside/2", "/oven/inside/*"}, {"/shelves/0/", "/shelves/*/"}};
     for (const auto& [own, star] : kStars) {
         if (pointer.starts_with(own)) {
             return star + pointer.substr(own.size());
@@ -143,7 +146,7 @@ TEST(VariedCase, can_vary_every_number_of_the_schema_but_stock) {
         const json leaves = json::parse(text).flatten();
         for (const auto& [pointer, value] : leaves.items()) {
             const bool number = value.is_number() ||
-                                (value.is_string() && value.get<std::string>().find_first_of("%CN") !=
+                                (value.is_string() && value.get<std::string>().find_first_of("%CNk") !=
                                                           std::string::npos);
             if (left.count(pattern_of(pointer)) == 0 || !number) {
                 continue;
