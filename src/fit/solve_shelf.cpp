@@ -139,8 +139,9 @@ class ShelfSolver {
         BentShelf<N> of{model, span_, breadth, bulge, out.pressure, modulus, N(0), N(0)};
         set_coefficients(of);
         const auto bent = [&](N t) { return bend_shelf<N>(of, t); };
-        out.thickness_least = figure("thickness_least", "t_min", Kind::length, t_ - thinner(),
-                                     "thinnest that it may be");
+        out.thickness_least =
+            figure("thickness_least", "t_min", Kind::length, larger(t_ - thinner(), t_ / 2),
+                   "thinnest that it may be, and no less than half");
         const auto thick = bent(t_);
         const auto thin = bent(out.thickness_least);
         out.sag = figure("sag/nominal", "w", Kind::length, creep * thick.deflection, source);
@@ -278,38 +279,6 @@ ShelfBending shelf_bending(const LoadedShelf& shelf) {
     }
     const auto bent = bend_shelf<double>(of, shelf.thickness);
     return {bent.deflection, bent.stress};
-}
-
-void explain_supports(const ShelfSpec& spec, const ShelfPlan& plan, Workings& workings) {
-    const auto enter = [&](const std::string& id, std::string_view key, std::string_view symbol,
-                           Kind kind, double value, std::string_view source) {
-        workings.figure("shelves/" + plan.id + "/supports/" + id + "/" + std::string(key), symbol,
-                        kind, Traced(value), source);
-    };
-    constexpr std::string_view kPlace = "in plan, X to the right and Y to the back";
-    constexpr std::string_view kPractice = "common practice, no source";
-    const double under = spec.height.value - spec.thickness.value;
-    for (std::size_t i = 0; i < plan.rests.size(); ++i) {
-        const std::string& id = plan.rests[i].id;
-        enter(id, "x", "x", Kind::length, plan.rests[i].at.x, kPlace);
-        enter(id, "y", "y", Kind::length, plan.rests[i].at.y, kPlace);
-        enter(id, "z", "z", Kind::length, under, "the shelf's lower face");
-    }
-    for (const ShelfPin& pin : plan.pins) {
-        const std::string id = "pin-" + std::string(corner_text(pin.corner));
-        enter(id, "bore/x", "x_b", Kind::length, pin.mouth.x, kPlace);
-        enter(id, "bore/y", "y_b", Kind::length, pin.mouth.y, kPlace);
-        enter(id, "bore/z", "z_b", Kind::length, under - kPinDiameter / 2,
-              "the bore's middle, half a pin under the shelf");
-        enter(id, "bore/direction", "β", Kind::angle, std::atan2(pin.inward.y, pin.inward.x),
-              "into the post, from X");
-        enter(id, "bore/diameter", "d", Kind::length, kPinDiameter, kPractice);
-        enter(id, "bore/depth", "l", Kind::length, kPinDepth, kPractice);
-        enter(id, "bore/wall", "x_w", Kind::length, pin.wall,
-              "timber left between the bore and grooves or the post's other faces");
-        enter(id, "pin/length", "l_p", Kind::length, distance(pin.mouth, pin.tip) + kPinDepth,
-              "from the bore's bottom to its end under the shelf");
-    }
 }
 
 }  // namespace bowfront::fit

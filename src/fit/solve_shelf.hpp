@@ -18,9 +18,6 @@ struct ShelfTask {
 template <class N>
 [[nodiscard]] ShelfSums<N> solve_shelf(const ShelfTask<N>& task, const CaseSums<N>& sums);
 
-/// Enters where pins and rails are.
-void explain_supports(const ShelfSpec& spec, const ShelfPlan& plan, Workings& workings);
-
 /// A shelf as it is bent, but for its thickness.
 template <class N>
 struct BentShelf {

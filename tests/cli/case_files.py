@@ -113,8 +113,9 @@ VARIANTS = {
         "/frame/post": {"width": 58.03, "section": "square", "hold": "groove"},
         "/frame/groove": {"width": 7.5, "depth": {"base": 3, "top": 2.9, "post": 3.68}},
         "/frame/loading": "beaded", "/cutter/diameter": 4},
-    "shelf of glass on pins": {
-        "/shelves": [{"height": 120, "material": "float-glass", "thickness": 6, "load": "2 kg"}]},
+    "shelf on rails all round": RECTANGLE | {
+        "/shelves": [{"height": 120, "material": "float-glass", "thickness": 6, "load": "2 kg",
+                      "support": "rails"}]},
     "shelves on pins and rails": {
         "/shelves": [{"height": 120, "material": "plywood", "thickness": 12, "load": "5 lb"},
                      {"height": "10 in", "material": "cherry", "thickness": 12, "load": "3 kg",

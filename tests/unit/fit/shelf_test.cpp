@@ -230,6 +230,14 @@ TEST(ShelfSums, of_timber_grow_across_the_grain_with_the_damp) {
     EXPECT_NEAR(of.post_gap - of.post_gap_least, growth / 2 + 0.8, kRounding);
 }
 
+TEST(ShelfSums, of_a_sheet_thinner_than_its_tolerance_stay_sums) {
+    Case c = with_shelf("cast-acrylic");
+    c.shelves[0].thickness.value = 0.3;  // ± 0.43 mm by ISO 7823-1
+    const ShelfSums<double> of = first(solved(c)).sums;
+    EXPECT_EQ(of.thickness_least, 0.15);
+    EXPECT_NEAR(of.sag_worst / of.sag, 8, kRounding);
+}
+
 struct Refused {
     const char* name;
     Case (*made)();
