@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <tuple>
 
 #include "bowfront/fit/checks.hpp"
 #include "numbers_in.hpp"
@@ -311,28 +312,27 @@ const Finding& named(const std::vector<Finding>& findings, std::string_view id) 
     return *std::ranges::find(findings, id, &Finding::id);
 }
 
+// Acrylic sags before it breaks, glass the other way.
 TEST(ShelfChecks, name_the_smallest_thickness_that_bears) {
-    Case c = with_shelf("cast-acrylic");
-    c.shelves[0].thickness.value = 5;
-    for (const auto& [id, code] :
-         {std::pair{"shelf-sag", Code::shelf_sag}, std::pair{"shelf-stress", Code::shelf_stress}}) {
-        c.shelves[0].load.value = id == std::string("shelf-sag") ? 5 : 60;
+    for (const auto& [id, code, material, load] :
+         {std::tuple{"shelf-sag", Code::shelf_sag, "cast-acrylic", 5.0},
+          std::tuple{"shelf-stress", Code::shelf_stress, "float-glass", 25.0}}) {
+        Case c = with_shelf(material);
+        c.shelves[0].thickness.value = 5;
+        c.shelves[0].clearance.value = 15;  // over any thickness: the notches stay as they are
+        c.shelves[0].load.value = load;
         auto findings = checked(c);
         const Finding found = named(findings, id);
         EXPECT_EQ(found.code, code);
         ASSERT_EQ(found.status, Status::fail);
         const auto numbers = numbers_in(found.advice);
         ASSERT_FALSE(numbers.empty()) << found.advice;
-        Case thicker = c;
-        thicker.shelves[0].thickness.value = numbers[0];
-        findings = checked(thicker);
+        c.shelves[0].thickness.value = numbers[0];
+        findings = checked(c);
         EXPECT_EQ(named(findings, "shelf-sag").status, Status::pass);
         EXPECT_EQ(named(findings, "shelf-stress").status, Status::pass);
-        thicker.shelves[0].thickness.value -= 0.5;
-        findings = checked(thicker);
-        EXPECT_NE(
-            std::max(named(findings, "shelf-sag").status, named(findings, "shelf-stress").status),
-            Status::pass);
+        c.shelves[0].thickness.value -= 0.5;
+        EXPECT_NE(named(checked(c), id).status, Status::pass);
     }
 }
 
