@@ -14,8 +14,8 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"plan"},    Word{"frame"},    Word{"panes"},     Word{"blank"},
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
-                              Word{"cutter"}, Word{"shop"},     Word{"contents"},  Word{"stand"},
-                              Word{"prices"}};
+                              Word{"cutter"}, Word{"shop"},     Word{"shelves"},  Word{"contents"},
+                              Word{"stand"}, Word{"prices"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
                               Word{"ends"}, Word{"arcs"}, Word{"count"}, Word{"side"},
                               Word{"corners"}, Word{"sides"}, Word{"axis"}};
@@ -57,6 +57,8 @@ constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"hu
                                  Word{"push"}};
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
+constexpr std::array kShelf = {Word{"height"}, Word{"material"}, Word{"thickness"},
+                               Word{"clearance"}, Word{"load"}, Word{"support"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
 constexpr std::array kShop = {Word{"step"}};
 constexpr std::array kContents = {Word{"mass"}, Word{"height"}, Word{"x"}, Word{"y"}};
@@ -88,6 +90,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/sheets/*/shrink", kShrink},
     ObjectKeys{"/sheets/*/shrink/spread", kDirections},
     ObjectKeys{"/sheets/*/springback", kSpringback},
+    ObjectKeys{"/shelves/*", kShelf},
     ObjectKeys{"/fit", kFit},
     ObjectKeys{"/tolerance", kTolerance},
     ObjectKeys{"/webs", kWebs},

@@ -33,6 +33,9 @@ void read_panes(ObjectReader& file, Case& whole);
 /// Whether a pane is heated over a form: one on an arc, unless it is bent cold.
 [[nodiscard]] bool is_heated(const PaneSpec& pane, const Plan& plan);
 
+/// The shelves; `whole` has its own sheets already.
+[[nodiscard]] std::vector<ShelfSpec> read_shelves(ObjectReader& file, const Case& whole);
+
 [[nodiscard]] FitSpec read_fit(ObjectReader fit, Loading loading);
 [[nodiscard]] Tolerances read_tolerances(ObjectReader tolerance);
 [[nodiscard]] Webs read_webs(ObjectReader webs);

@@ -39,6 +39,8 @@ constexpr std::array kTable = {
     Default{"/panes/*/blank", "allow-shrink", "cut once, larger by the shrink"},
     Default{"/panes/*/blank/trim", "10 mm", kPractice},
     Default{"/blank/trim", "10 mm", kPractice},
+    Default{"/shelves/*/clearance", "3 mm", kPractice},
+    Default{"/shelves/*/support", "pins", "a pin in each post is the least work"},
     Default{"/fit/end_clearance", "3 mm", kPractice},
     Default{"/fit/top_clearance", "4 mm", kPractice},
     Default{"/fit/loading_clearance", "1 mm", kPractice},

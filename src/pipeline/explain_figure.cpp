@@ -99,7 +99,9 @@ void add_chance(const study::Chance& chance, Workings& workings) {
 
 std::string explain_figure(const Design& design, const std::string& quantity, bool as_json) {
     Workings workings;
-    add_path_figures(design, fit::solve(design.c(), workings), workings);
+    const CaseSums<Traced> sums = fit::solve(design.c(), workings);
+    add_path_figures(design, sums, workings);
+    fit::explain_shelves(design.c(), sums, design.shelves, workings);
     add_parts(design, workings);
     add_chance(design.chance, workings);
     study::explain_spreads(design.spreads, design.chance.options, workings);

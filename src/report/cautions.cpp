@@ -1,9 +1,32 @@
+#include <algorithm>
+
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/report/report.hpp"
 
 namespace bowfront::report {
 namespace {
+
+void add_shelves(const Case& c, std::vector<std::string>& list) {
+    if (c.shelves.empty()) {
+        return;
+    }
+    list.push_back(
+        "Shelves are reckoned for the load stated, spread evenly and lying still, and not for what is "
+        "dropped, leant or hung on them. Load a new shelf by and by, and look at it again after a "
+        "month.");
+    const bool glass = std::ranges::any_of(c.shelves, [](const ShelfSpec& shelf) {
+        return shelf.sheet != nullptr && shelf.sheet->kind == SheetKind::float_glass;
+    });
+    if (glass) {
+        list.push_back(
+            "Glass shelves: ask for toughened glass (EN 12150; EN 14072 is for glass in furniture) "
+            "with all edges ground and arrised, polished where hands reach, notches and corners "
+            "rounded before it is toughened. The sums take the lasting stress of annealed glass, "
+            "which breaks to shards. The supplier has the last word on kind, thickness, notches and "
+            "load; lay the glass on soft sleeves, not on bare steel.");
+    }
+}
 
 std::string kilograms(double mass) {
     return rounded_text(mass, 1) + " kg";
@@ -79,6 +102,7 @@ std::vector<std::string> cautions(const Content& content) {
     }
     add_lifting(content, list);
     add_standing(content, list);
+    add_shelves(c, list);
     add("A tall or heavy case can tip: stand it level and fix it to the wall where people pass. "
         "Local codes and licensed practice decide what is required.");
     return list;

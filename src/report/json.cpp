@@ -7,6 +7,7 @@
 #include "finding_json.hpp"
 #include "pane_json.hpp"
 #include "whole_json.hpp"
+#include "shelf_report.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -204,6 +205,9 @@ std::string to_json(const Content& content) {
         list_json(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
     json["shop"] = {{"step", number(content.shop.step)},
                     {"post_length", shop_size_json(content.shop.post)}};
+    if (!content.shelves.list.empty()) {
+        json["shelves"] = shelves_json(c, content.shelves);
+    }
     json["forms"] = list_json(content.sums.forms, form_json);
     json["heating"] = list_json(content.sums.heating, heating_json);
     json["whole"] = whole_json(content.whole);

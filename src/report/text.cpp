@@ -7,6 +7,7 @@
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
 #include "pane_text.hpp"
+#include "shelf_report.hpp"
 #include "shop_size_text.hpp"
 #include "whole_text.hpp"
 
@@ -157,6 +158,7 @@ std::string to_text(const Content& content) {
     }
     text += "\nPosts, cut by hand: " + shop_size_text(content.shop.post.size, content.shop.step) +
             " long (" + over_text(content.shop.post) + ")\n";
+    text += shelves_text(content.c, content.shelves);
     forms(content.sums, text);
     text += whole_text(content.whole);
     if (content.cost) {

@@ -156,8 +156,9 @@ class Adviser::Search {
         if (of_frame && !Tryouts::shapes_frame(setting.pointer)) {
             return std::nullopt;
         }
-        // The way in is followed between the outlines.
-        const bool on_outlines = of_frame || finding.code == Code::fit_path;
+        // The way in is followed between the outlines, and shelves are laid out within them.
+        const bool on_outlines = of_frame || finding.code == Code::fit_path ||
+                                 code_text(finding.code).starts_with("BF-SHELF");
         const Scope scope = on_outlines ? Scope::whole : Scope::sums;
         Case changed = c_;
         Climb climb(ladder, finding.missing(), [&](std::size_t rung) {

@@ -235,6 +235,26 @@ void SettingList::sheet_thickness() {
     }
 }
 
+// Boards are planed to any thickness, sheets are not.
+void SettingList::shelf_thickness(const ShelfSpec& shelf) {
+    constexpr double kThickest = 60;  // mm
+    NumberPlace place{shelf.pointer + "/thickness", "the shelf's thickness", Touches::look,
+                      Amount::length, kCoarse, 1, kThickest};
+    if (shelf.sheet != nullptr) {
+        place.sizes = inches() ? kInchSheets : kMetricSheets;
+    }
+    number(place);
+}
+
+void SettingList::shelf_support(const ShelfSpec& shelf) {
+    const auto same = [at = shelf.pointer](const ShelfSpec& other) { return other.pointer == at; };
+    word(one_of({shelf.pointer + "/support", "what the shelf lies on", Touches::method, {}, {}, {}},
+                shelf.support, {{"pins", ShelfSupport::pins}, {"rails", ShelfSupport::rails}},
+                [same](Case& c, ShelfSupport to) {
+                    std::ranges::find_if(c.shelves, same)->support.value = to;
+                }));
+}
+
 void SettingList::cutter() {
     number({"/cutter/diameter", "the cutter's diameter", Touches::size, Amount::length, kFine,
             kLeast, kMostCutter, inches() ? kInchCutters : kMetricCutters});

@@ -122,6 +122,16 @@ VARIANTS = {
         "/frame/post": {"width": 58.03, "section": "square", "hold": "groove"},
         "/frame/groove": {"width": 7.5, "depth": {"base": 3, "top": 2.9, "post": 3.68}},
         "/frame/loading": "beaded", "/cutter/diameter": 4},
+    "shelf on rails all round": RECTANGLE | {
+        "/shelves": [{"height": 120, "material": "float-glass", "thickness": 6, "load": "2 kg",
+                      "support": "rails"}]},
+    "shelves on pins and rails": {
+        "/shelves": [{"height": 120, "material": "plywood", "thickness": 12, "load": "5 lb"},
+                     {"height": "10 in", "material": "cherry", "thickness": 12, "load": "3 kg",
+                      "support": "rails", "clearance": 4}]},
+    "round posts, beaded, a shelf on rails": hold("round", "rabbet", "beaded") | {
+        "/shelves": [{"height": 200, "material": "cast-acrylic", "thickness": 20, "load": "12 oz",
+                      "support": "rails"}]},
     "low window": {"/frame/clear_height": 1},
     "held and priced": HELD,
     "held, at half height": {"/contents": {"mass": "26 lb"}},

@@ -19,6 +19,7 @@
 #include "bowfront/model/plan.hpp"
 #include "bowfront/model/prices.hpp"
 #include "bowfront/model/standing.hpp"
+#include "bowfront/model/shelf.hpp"
 
 namespace bowfront {
 
@@ -249,6 +250,7 @@ struct Case {
     Frame frame;
     std::vector<PaneSpec> panes;  ///< at most one a side
     std::map<std::string, SheetSpec> sheets;
+    std::vector<ShelfSpec> shelves;  ///< in the order of the file
     FitSpec fit;
     Tolerances tolerance;
     Webs webs;

@@ -10,6 +10,7 @@
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
@@ -27,6 +28,7 @@ struct Design {
     fit::Layout layout;
     study::Chance chance;
     std::vector<fit::LoadingPath> paths;  ///< in the order of the sums
+    fit::Shelves shelves;
     std::vector<study::PaneSpreads> spreads;
     study::ShopSizes shop;
     whole::WholeSums<double> whole;

@@ -10,6 +10,7 @@
 
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
@@ -53,6 +54,7 @@ struct Content {
     const std::vector<fit::LoadingPath>& paths;  ///< of the panes, in the order of the sums
     const whole::WholeSums<double>& whole;
     const std::optional<whole::CostSums<double>>& cost;  ///< where the case file has prices
+    const fit::Shelves& shelves;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};
@@ -66,7 +68,7 @@ struct Content {
 /// The paths that a report.json lists as its files; empty for a text that is none.
 [[nodiscard]] std::set<std::string> listed_files(std::string_view report_json);
 
-/// The text of `check`: verdict, panes, blanks, forms, what does not pass and what to do, what was
+/// The text of `check`: verdict, panes, blanks, shelves, forms, what does not pass and what to do, what was
 /// assumed, cautions.
 [[nodiscard]] std::string to_text(const Content& content);
 

@@ -338,6 +338,8 @@ std::string full_case() {
     "springback": { "radius": "1 %" } } },
   "tolerance": { "cut": "f" },
   "webs": { "web": 5 },
+  "shelves": [
+    { "height": 120, "material": "plywood", "thickness": 12, "load": "5 kg" } ],
   "fit":)");
     text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\" }, \"stock\":");
     text = with(text, "\"stock\":",

@@ -47,6 +47,8 @@ const char* const kEveryNumber = R"({
   "service": { "built_at": { "temperature": "20 C", "humidity": "45 %" },
     "temperature": ["15 C", "28 C"], "humidity": ["35 %", "60 %"], "push": "100 N" },
   "cutter": { "diameter": 3.175, "spacing": 8 }, "shop": { "step": 0.5 },
+  "shelves": [ { "height": 120, "material": "plywood", "thickness": 12, "clearance": 3,
+                 "load": "5 kg" } ],
   "contents": { "mass": "12 kg", "height": 150, "x": 20, "y": 90 } })";
 
 std::string filled(std::string front, std::string blank, const std::string& size) {
@@ -170,7 +172,8 @@ std::string pattern_of(const std::string& pointer) {
         {"/oven/inside/0", "/oven/inside/*"}, {"/oven/inside/1", "/oven/inside/*"},
         {"/oven/inside/2", "/oven/inside/*"}, {"/plan/sides/0/", "/plan/sides/*/"},
         {"/plan/sides/1/", "/plan/sides/*/"}, {"/plan/corners/1/0", "/plan/corners/*/*"},
-        {"/plan/corners/1/1", "/plan/corners/*/*"}};
+        {"/plan/corners/1/1", "/plan/corners/*/*"},
+        {"/shelves/0/", "/shelves/*/"}};
     for (const auto& [own, star] : kStars) {
         if (pointer.starts_with(own)) {
             return star + pointer.substr(own.size());

@@ -206,6 +206,17 @@ TEST(ForceText, is_read_in_newtons_and_pounds_force) {
     EXPECT_EQ(parse_force("100 lb").fault().kind, Kind::unit);
 }
 
+TEST(MassText, is_read_in_kilograms_grams_pounds_and_ounces) {
+    EXPECT_EQ(parse_mass("12 kg").value(), 12);
+    EXPECT_EQ(parse_mass("850 g").value(), 0.85);
+    // By definition of 1959.
+    EXPECT_EQ(parse_mass("1 lb").value(), 0.45359237);
+    EXPECT_EQ(parse_mass("2 lbs").value(), 2 * 0.45359237);
+    EXPECT_EQ(parse_mass("16 oz").value(), 0.45359237);
+    EXPECT_EQ(parse_mass("12").fault().kind, Kind::unit);
+    EXPECT_EQ(parse_mass("12 N").fault().kind, Kind::unit);
+}
+
 TEST(TimeText, is_read_in_seconds_minutes_and_hours) {
     EXPECT_EQ(parse_time("12 min").value(), 720);
     EXPECT_EQ(parse_time("30 s").value(), 30);
