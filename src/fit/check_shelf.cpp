@@ -91,7 +91,7 @@ class ShelfChecks {
     }
 
     void check_pin(const ShelfPin& pin) {
-        const std::string id = "pin-" + std::string(corner_text(pin.corner));
+        const std::string id = "pin-" + pin.name;
         list_.at_least({Code::shelf_pin, "shelf-pin", about(id), "timber round its bore", "mm",
                         figure("supports/" + id + "/bore/wall")},
                        pin.wall, kPinWall, [](double) {

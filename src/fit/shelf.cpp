@@ -126,7 +126,7 @@ class ShelfLayout {
             if (!pin) {
                 object("/support",
                        "no pin reaches under the shelf from the " +
-                           std::string(corner_text(post.corner)) + " post",
+                           post.name + " post",
                        "rails");
                 return false;
             }
@@ -192,7 +192,7 @@ void explain_supports(const ShelfSpec& spec, const ShelfPlan& plan, Workings& wo
         enter(id, "z", "z", Kind::length, under, "the shelf's lower face");
     }
     for (const ShelfPin& pin : plan.pins) {
-        const std::string id = "pin-" + std::string(corner_text(pin.corner));
+        const std::string id = "pin-" + pin.name;
         enter(id, "bore/x", "x_b", Kind::length, pin.mouth.x, kPlace);
         enter(id, "bore/y", "y_b", Kind::length, pin.mouth.y, kPlace);
         enter(id, "bore/z", "z_b", Kind::length, under - kPinDiameter / 2,

@@ -91,6 +91,7 @@ std::optional<ShelfPin> pin_on(const PostLayout& post, const Axis& axis, const C
     }
     ShelfPin pin;
     pin.corner = post.corner;
+    pin.name = post.name;
     pin.inward = axis.outward * -1;
     pin.mouth = axis.from + axis.outward * out.back();
     pin.tip = axis.from + axis.outward * (in.front() + kPinBearing);
@@ -204,7 +205,7 @@ std::vector<ShelfRail> shelf_rails(const Layout& layout, double inset) {
 std::vector<ShelfRest> shelf_rests(const ShelfPlan& plan, const Layout& layout) {
     std::vector<ShelfRest> rests;
     for (const ShelfPin& pin : plan.pins) {
-        rests.push_back({"pin-" + std::string(corner_text(pin.corner)), pin.tip, 0});
+        rests.push_back({"pin-" + pin.name, pin.tip, 0});
     }
     for (const ShelfRail& rail : plan.rails) {
         rests.push_back(rail_end(rail, layout, PaneEdge::start));

@@ -102,7 +102,7 @@ void mark_pins(const Case& c, const fit::Shelves& shelves, std::vector<Part>& pa
     for (std::size_t i = 0; i < shelves.list.size(); ++i) {
         const ShelfSpec& spec = c.shelves[i];
         for (const fit::ShelfPin& pin : shelves.list[i].plan.pins) {
-            const std::string id = "post-" + std::string(fit::corner_text(pin.corner));
+            const std::string id = "post-" + pin.name;
             const auto post = std::ranges::find(parts, id, &Part::id);
             if (post == parts.end()) {
                 continue;

@@ -32,7 +32,8 @@ inline constexpr double kSpanOverSag = 300;
 
 /// A pin in a post.
 struct ShelfPin {
-    CaseSide corner = CaseSide::front;  ///< of the post, by the side that starts there
+    CaseSide corner;    ///< of the post, by the side that starts there
+    std::string name;   ///< of the post's corner point: `front-left`
     Point mouth;                        ///< where the bore's axis meets the post's outline
     Point inward;                       ///< unit vector, into the post
     Point tip;                          ///< the pin's end under the shelf
@@ -41,7 +42,7 @@ struct ShelfPin {
 
 /// A rail along a straight side.
 struct ShelfRail {
-    CaseSide side = CaseSide::front;
+    CaseSide side;
     Region outline;  ///< in plan, from post to post
 };
 
