@@ -177,6 +177,11 @@ PlateLayout plate_layout(const Case& c, const CaseSums<double>& sums, const Glaz
                          const Plate& plate) {
     PlateLayout result;
     result.outline = set_out(line, plate.margin.value);
+    if (plate.build.rails()) {
+        if (const auto sides = sides_set_out(line, plate.margin.value)) {
+            result.ring = ring(line, *sides, plate.build);
+        }
+    }
     for (const auto& pane : sums.panes) {
         result.grooves.push_back(plate_groove(c, pane, line.sides[index(pane.side)]));
     }
@@ -185,10 +190,13 @@ PlateLayout plate_layout(const Case& c, const CaseSums<double>& sums, const Glaz
 
 }  // namespace
 
-std::optional<Contour> set_out(const GlazingLine& line, double margin) {
+std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin) {
     std::array<Carrier, 4> carriers;
     for (const CaseSide side : kCaseSides) {
         carriers[index(side)] = set_out_side(line.sides[index(side)], margin);
+        if (carriers[index(side)].circle && carriers[index(side)].radius <= 0) {
+            return std::nullopt;
+        }
     }
     std::array<Point, 4> corners;
     for (const CaseSide side : kCaseSides) {
@@ -199,12 +207,22 @@ std::optional<Contour> set_out(const GlazingLine& line, double margin) {
         }
         corners[index(side)] = *corner;
     }
-    std::vector<Segment> outline;
+    SideChains sides;
     for (const CaseSide side : kCaseSides) {
-        for (const Segment& s : between(carriers[index(side)], corners[index(side)],
-                                        corners[index(next(side))])) {
-            outline.push_back(s);
-        }
+        sides.push_back(
+            between(carriers[index(side)], corners[index(side)], corners[index(next(side))]));
+    }
+    return sides;
+}
+
+std::optional<Contour> set_out(const GlazingLine& line, double margin) {
+    const auto sides = sides_set_out(line, margin);
+    if (!sides) {
+        return std::nullopt;
+    }
+    std::vector<Segment> outline;
+    for (const auto& side : *sides) {
+        outline.insert(outline.end(), side.begin(), side.end());
     }
     return Contour::from_segments(outline);
 }

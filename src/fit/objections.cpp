@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <tuple>
 
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/fit/checks.hpp"
@@ -116,6 +117,11 @@ void object_to_plates(const Case& c, Objections& list) {
                      "the groove (" + mm(groove.width.value) + " wide) would run out of the board's edge",
                      "give more than " + mm(groove.width.value / 2));
         }
+        if (plate->build.rails() && plate->build.inset.value <= groove.width.value / 2) {
+            list.add("/frame/" + std::string(name) + "/inset",
+                     "the groove (" + mm(groove.width.value) + " wide) would run out of the rails' edge",
+                     "give more than " + mm(groove.width.value / 2));
+        }
     }
     shallow("base", groove.base_depth.value, c.frame.base.thickness.value);
     shallow("top", groove.top_depth.value, c.frame.top.thickness.value);
@@ -224,11 +230,20 @@ void object_to_cheeks(const Case& c, const PostLayout& post, Objections& list) {
 }
 
 void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
-    for (const auto& [name, plate] : {std::pair{"base", &frame.base}, std::pair{"top", &frame.top}}) {
+    for (const auto& [name, plate, board] :
+         {std::tuple{"base", &frame.base, &c.frame.base},
+          std::tuple{"top", &frame.top, &c.frame.top}}) {
         if (!plate->outline) {
             list.add("/frame/" + std::string(name) + "/margin",
                      "the glazing line set out by this margin does not close",
                      "give another margin or front arc");
+        }
+        if (plate->outline && board->build.rails() && !plate->ring) {
+            const bool asked = board->build.segments.has_value();
+            list.add("/frame/" + std::string(name) + (asked ? "/segments" : "/inset"),
+                     "no ring of rails can be made: its inner edge does not close, or a curved rail "
+                     "has no room for as many pieces",
+                     "give a smaller inset or fewer segments");
         }
     }
     for (const PostLayout& post : frame.posts) {

@@ -20,7 +20,10 @@ constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{
 constexpr std::array kFront = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"}};
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
                                Word{"post"},   Word{"groove"},       Word{"loading"}, Word{"bead"}};
-constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}, Word{"grain"}, Word{"sawn"}};
+constexpr std::array kPlate = {Word{"thickness"},   Word{"margin"}, Word{"build"},
+                               Word{"grain"},       Word{"sawn"},   Word{"inset"},
+                               Word{"board_width"}, Word{"corner"}, Word{"run_out"},
+                               Word{"segments"}};
 constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"},
                               Word{"sawn"}};
 constexpr std::array kGroove = {Word{"width"}, Word{"depth"}};
@@ -51,7 +54,8 @@ constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"hu
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
-constexpr std::array kShop = {Word{"step"}};
+constexpr std::array kShop = {Word{"step"}, Word{"allowance"}};
+constexpr std::array kAllowance = {Word{"length"}, Word{"width"}, Word{"thickness"}};
 
 constexpr std::array kTable = {
     ObjectKeys{"", kCase},
@@ -86,6 +90,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/stock/*", kStock},
     ObjectKeys{"/cutter", kCutter},
     ObjectKeys{"/shop", kShop},
+    ObjectKeys{"/shop/allowance", kAllowance},
 };
 
 }  // namespace

@@ -12,14 +12,34 @@ constexpr std::string_view kPractice = "common practice, no source";
 constexpr std::string_view kClassM = "ISO 2768-1, class m (medium)";
 constexpr std::string_view kIndoors = "a heated room through the year; common practice, no source";
 
+constexpr std::string_view kSlope =
+    "a slope of the grain of about 1 in 5, which leaves 55 % of the bending strength: Wood Handbook "
+    "FPL-GTR-190, table 5-12, from memory, not verified; the limit itself is common practice";
+
 constexpr auto kRule = Default::Kind::rule;
 
 constexpr std::array kTable = {
     Default{"/units", "mm", "bare lengths are millimetres unless the file says inches"},
+    Default{"/frame/base/build", "plate", "one board"},
     Default{"/frame/base/grain", "width", "boards run along the longer way of most cases"},
     Default{"/frame/base/sawn", "flat", "the board that most timber yards sell, and that moves most"},
+    Default{"/frame/base/inset", "the base's margin", "a rail lies to both sides of the glazing line alike",
+            kRule},
+    Default{"/frame/base/board_width", "150 mm", kPractice},
+    Default{"/frame/base/corner", "mitre", "no end grain shows; common practice, no source"},
+    Default{"/frame/base/run_out", "12 deg", kSlope},
+    Default{"/frame/base/segments", "as many as boards and grain ask for",
+            "fewest pieces that keep both limits", kRule},
+    Default{"/frame/top/build", "plate", "one board"},
     Default{"/frame/top/grain", "width", "boards run along the longer way of most cases"},
     Default{"/frame/top/sawn", "flat", "the board that most timber yards sell, and that moves most"},
+    Default{"/frame/top/inset", "the top's margin", "a rail lies to both sides of the glazing line alike",
+            kRule},
+    Default{"/frame/top/board_width", "150 mm", kPractice},
+    Default{"/frame/top/corner", "mitre", "no end grain shows; common practice, no source"},
+    Default{"/frame/top/run_out", "12 deg", kSlope},
+    Default{"/frame/top/segments", "as many as boards and grain ask for",
+            "fewest pieces that keep both limits", kRule},
     Default{"/frame/loading", "slide-in",
             "panes slide down the posts' grooves and the top goes on last"},
     Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},
@@ -74,6 +94,9 @@ constexpr std::array kTable = {
     Default{"/cutter/spacing", "8 mm", kPractice},
     Default{"/shop/step", "0.5 mm, or 1/32 in where the file is in inches",
             "what a saw's fence is set to; common practice, no source", kRule},
+    Default{"/shop/allowance/length", "25 mm", kPractice},
+    Default{"/shop/allowance/width", "6 mm", kPractice},
+    Default{"/shop/allowance/thickness", "3 mm", kPractice},
 };
 
 }  // namespace

@@ -46,8 +46,10 @@ std::vector<EngagementProbe> probes(const Design& design) {
                                 kind, near, expected});
             }
         };
-        add(PaneEdge::bottom, EngagementProbe::Edge::bottom, "base", {});
-        add(PaneEdge::top, EngagementProbe::Edge::top, "top", {});
+        add(PaneEdge::bottom, EngagementProbe::Edge::bottom,
+            pattern::plate_piece("base", design.layout.base, pane.side), {});
+        add(PaneEdge::top, EngagementProbe::Edge::top,
+            pattern::plate_piece("top", design.layout.top, pane.side), {});
         // A rabbet takes the face away that an end's engagement is measured from.
         if (design.c().frame.post.hold.value == Hold::rabbet) {
             continue;

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "bowfront/fit/plan.hpp"
+#include "bowfront/fit/ring.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/geom/region.hpp"
 
@@ -48,6 +49,7 @@ struct PlateGroove {
 struct PlateLayout {
     std::optional<Contour> outline;  ///< empty where lines and arcs set out don't meet
     std::vector<PlateGroove> grooves;
+    std::optional<Ring> ring;        ///< where it is built of rails, as built; empty where they can't be
 };
 
 /// The frame.
@@ -61,6 +63,9 @@ struct Layout {
 /// The glazing line set out by a margin, its lines and arcs extended to meet; empty where they
 /// don't.
 [[nodiscard]] std::optional<Contour> set_out(const GlazingLine& line, double margin);
+
+/// The same by sides; empty where an arc has no radius left, too.
+[[nodiscard]] std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin);
 
 /// The frame of a case.
 /// @throws ContractError where a glazing line leaves no opening between posts

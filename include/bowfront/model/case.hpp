@@ -16,6 +16,7 @@
 #include "bowfront/base/origin.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
+#include "bowfront/model/build.hpp"
 
 namespace bowfront {
 
@@ -53,8 +54,9 @@ enum class Sawn { flat, quarter, plywood };
 struct Plate {
     Sourced<double> thickness;  ///< > 0
     Sourced<double> margin;     ///< edge set out from the glazing line, > 0
-    Sourced<Grain> grain;
+    Sourced<Grain> grain;       ///< of a board; along each rail where it is built of rails
     Sourced<Sawn> sawn;
+    Build build = {};
 };
 
 enum class PostSection { fitted, square, round };
@@ -265,6 +267,7 @@ struct Cutter {
 /// What the shop can set.
 struct Shop {
     Sourced<double> step;  ///< of a saw's fence or a rule, 0.01 to 25.4
+    Allowance allowance = {};
 };
 
 /// A whole case.

@@ -29,6 +29,9 @@ void visit_values(AnyCase& c, const Visit& visit) {
          frame.top.margin, frame.post.width, frame.post.depth, frame.groove.width,
          frame.groove.base_depth, frame.groove.top_depth, frame.groove.post_depth,
          frame.bead_width);
+    for (auto* const build : {&frame.base.build, &frame.top.build}) {
+        each(build->inset, build->board_width, build->run_out);
+    }
     for (auto& pane : c.panes) {
         each(pane.thickness, pane.blank.trim);
         any(pane.blank.length);
@@ -60,7 +63,8 @@ void visit_values(AnyCase& c, const Visit& visit) {
     auto& service = c.service;
     each(service.built_temperature, service.built_humidity, service.temperature[0],
          service.temperature[1], service.humidity[0], service.humidity[1], service.push,
-         c.cutter.diameter, c.cutter.spacing, c.shop.step);
+         c.cutter.diameter, c.cutter.spacing, c.shop.step, c.shop.allowance.length,
+         c.shop.allowance.width, c.shop.allowance.thickness);
 }
 
 }  // namespace bowfront

@@ -4,6 +4,7 @@
 /// made from the same outlines.
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -70,6 +71,13 @@ struct Placement {
 /// What a part is made of, as far as looks go.
 enum class Finish { timber, plywood, clear_sheet, glass };
 
+/// Finished size of a piece of solid timber: the box that it fits into, one way along its grain.
+struct TimberSize {
+    double length = 0;     ///< along the grain, mm
+    double width = 0;      ///< across it, mm
+    double thickness = 0;  ///< mm
+};
+
 /// One kind of piece with all its instances.
 struct Part {
     std::string id;        ///< `post-front-left`: letters, digits, hyphens
@@ -83,6 +91,7 @@ struct Part {
     Body body;
     std::vector<Placement> placements;  ///< one for each instance; at least one
     std::string note;                   ///< for the cut list; may be empty
+    std::optional<TimberSize> timber;   ///< of solid timber; empty for boards, plywood and sheet
 
     [[nodiscard]] int count() const { return static_cast<int>(placements.size()); }
     /// Mass of one instance, kg; 0 where the density is not known.
