@@ -4,6 +4,8 @@
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/fit/checks.hpp"
+#include "bowfront/pattern/case_parts.hpp"
+#include "build_figures.hpp"
 
 namespace bowfront {
 
@@ -39,6 +41,11 @@ Design design(std::string_view text, const std::string& file_name,
     for (Finding& finding : study::shop_checks(result.shop)) {
         result.findings.push_back(std::move(finding));
     }
+    Book<double> book;
+    result.build = fit::build_sums(result.c(), result.layout, book);
+    result.timber = fit::timber_list(
+        result.c(), timber_pieces(pattern::case_parts(result.c(), result.sums, result.layout)),
+        book);
     return result;
 }
 

@@ -6,6 +6,7 @@
 #include "bowfront/pattern/case_parts.hpp"
 #include "bowfront/pipeline/design.hpp"
 #include "bowfront/report/derivation.hpp"
+#include "build_figures.hpp"
 #include "parts.hpp"
 #include "path_figures.hpp"
 
@@ -101,9 +102,11 @@ void add_chance(const study::Chance& chance, Workings& workings) {
 std::string explain_figure(const Design& design, const std::string& quantity, bool as_json) {
     Workings workings;
     add_path_figures(design, fit::solve(design.c(), workings), workings);
-    for (const Part& part : all_parts(design)) {
+    const std::vector<Part> parts = all_parts(design);
+    for (const Part& part : parts) {
         add_part(part, workings);
     }
+    add_build_figures(design, parts, workings);
     add_chance(design.chance, workings);
     study::explain_spreads(design.spreads, design.chance.options, workings);
     study::explain_shop_sizes(design.c(), design.shop, workings);

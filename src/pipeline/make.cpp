@@ -137,7 +137,8 @@ class Maker {
             write(file.assembly + ".step", file.text);
         }
         report::Content content{design_.c(), design_.read.assumed, design_.sums, design_.chance,
-                                design_.spreads, design_.shop, made.findings, design_.paths};
+                                design_.spreads, design_.shop, made.findings, design_.paths,
+                                design_.build, design_.timber};
         for (const MeasuredEngagement& engagement : solids.engagements) {
             content.measured.push_back(
                 {engagement.about, engagement.expected, engagement.measured});

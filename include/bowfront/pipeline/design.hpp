@@ -7,10 +7,13 @@
 #include <vector>
 
 #include "bowfront/base/finding.hpp"
+#include "bowfront/fit/build_sums.hpp"
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/sums.hpp"
+#include "bowfront/fit/timber_list.hpp"
 #include "bowfront/io/read_case.hpp"
+#include "bowfront/pattern/part.hpp"
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
@@ -26,6 +29,8 @@ struct Design {
     std::vector<fit::LoadingPath> paths;  ///< in the order of the sums
     std::vector<study::PaneSpreads> spreads;
     study::ShopSizes shop;
+    BuildSums<double> build;
+    TimberList<double> timber;
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }

@@ -8,8 +8,10 @@
 #include <vector>
 
 #include "bowfront/base/finding.hpp"
+#include "bowfront/fit/build_sums.hpp"
 #include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/sums.hpp"
+#include "bowfront/fit/timber_list.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
 #include "bowfront/study/chance.hpp"
@@ -48,6 +50,8 @@ struct Content {
     const study::ShopSizes& shop;
     const std::vector<Finding>& findings;
     const std::vector<fit::LoadingPath>& paths;  ///< of the panes, in the order of the sums
+    const BuildSums<double>& build;
+    const TimberList<double>& timber;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};

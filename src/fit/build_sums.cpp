@@ -1,0 +1,78 @@
+#include "bowfront/fit/build_sums.hpp"
+
+#include "bowfront/fit/grain_slope.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+constexpr std::string_view kDrawn = "measured on the drawn outline";
+constexpr std::string_view kPractice = "common practice, no source";
+
+template <class N>
+RailSums<N> rail_sums(const std::string& plate, const RailPiece& piece, const Segment& joint,
+                      Book<N>& book) {
+    const std::string path = plate + "/pieces/" + piece.name;
+    const auto drawn = [&](std::string_view key, std::string_view symbol, Kind kind, double value) {
+        return book.reference({"frame", path, key}, symbol, kind, value, {kDrawn});
+    };
+    RailSums<N> sums;
+    sums.name = piece.name;
+    sums.length = drawn("length", "l", Kind::length, piece.length);
+    sums.width = drawn("width", "w", Kind::length, piece.width);
+    sums.area = drawn("area", "A", Kind::plain, piece.outline.area());
+    sums.run_out = drawn("run_out", "α", Kind::angle, piece.run_out);
+    sums.bending_left =
+        book.figure({"frame", path, "bending_left"}, "k_α", Kind::plain,
+                    bending_left(sums.run_out),
+                    "Hankinson's formula with Q/P = 0.045: Wood Handbook FPL-GTR-190, chapter 5; "
+                    "from memory, not verified");
+    sums.joint = drawn("joint", "j", Kind::length, joint.length());
+    return sums;
+}
+
+template <class N>
+RingSums<N> ring_sums(const std::string& name, const Plate& plate, const Sourced<double>& depth,
+                      const Ring& ring, Book<N>& book) {
+    RingSums<N> sums;
+    sums.plate = name;
+    const auto tongue = rail_tongue(book.input("t", Kind::length, plate.thickness),
+                                    book.input("d", Kind::length, depth));
+    const auto figure = [&](std::string_view key, std::string_view symbol, const N& value,
+                            std::string_view source) {
+        return book.figure({"frame", name, "tongue", key}, symbol, Kind::length, value, source);
+    };
+    sums.tongue.floor = figure("floor", "f", tongue.floor, "timber under the grooves");
+    sums.tongue.thickness = figure("thickness", "t_z", tongue.thickness, kPractice);
+    sums.tongue.from_face = figure("from_face", "e_z", tongue.from_face,
+                                   "in the middle of the floor, clear of the grooves");
+    sums.tongue.reach = figure("reach", "r_z", tongue.reach, kPractice);
+    N area = N(0);
+    for (std::size_t i = 0; i < ring.pieces.size(); ++i) {
+        sums.pieces.push_back(rail_sums(name, ring.pieces[i], ring.joints[i], book));
+        area = area + sums.pieces.back().area;
+    }
+    sums.area = book.figure({"frame", name, "area"}, "A_r", Kind::plain, area,
+                            "the pieces cover the ring side by side, mm²");
+    return sums;
+}
+
+}  // namespace
+
+template <class N>
+BuildSums<N> build_sums(const Case& c, const Layout& layout, Book<N>& book) {
+    BuildSums<N> sums;
+    if (layout.base.ring) {
+        sums.rings.push_back(ring_sums("base", c.frame.base, c.frame.groove.base_depth,
+                                       *layout.base.ring, book));
+    }
+    if (layout.top.ring) {
+        sums.rings.push_back(
+            ring_sums("top", c.frame.top, c.frame.groove.top_depth, *layout.top.ring, book));
+    }
+    return sums;
+}
+
+template BuildSums<double> build_sums(const Case&, const Layout&, Book<double>&);
+template BuildSums<Traced> build_sums(const Case&, const Layout&, Book<Traced>&);
+
+}  // namespace bowfront::fit
