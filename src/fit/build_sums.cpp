@@ -13,7 +13,7 @@ RailSums<N> rail_sums(const std::string& plate, const RailPiece& piece, const Se
                       Book<N>& book) {
     const std::string path = plate + "/pieces/" + piece.name;
     const auto drawn = [&](std::string_view key, std::string_view symbol, Kind kind, double value) {
-        return book.reference({"frame", path, key}, symbol, kind, value, {kDrawn});
+        return book.figure({"frame", path, key}, symbol, kind, N(value), kDrawn);
     };
     RailSums<N> sums;
     sums.name = piece.name;
@@ -46,10 +46,12 @@ RingSums<N> ring_sums(const std::string& name, const Plate& plate, const Sourced
     sums.tongue.from_face = figure("from_face", "e_z", tongue.from_face,
                                    "in the middle of the floor, clear of the grooves");
     sums.tongue.reach = figure("reach", "r_z", tongue.reach, kPractice);
-    N area = N(0);
     for (std::size_t i = 0; i < ring.pieces.size(); ++i) {
         sums.pieces.push_back(rail_sums(name, ring.pieces[i], ring.joints[i], book));
-        area = area + sums.pieces.back().area;
+    }
+    N area = sums.pieces.front().area;
+    for (std::size_t i = 1; i < sums.pieces.size(); ++i) {
+        area = area + sums.pieces[i].area;
     }
     sums.area = book.figure({"frame", name, "area"}, "A_r", Kind::plain, area,
                             "the pieces cover the ring side by side, mm²");

@@ -31,14 +31,14 @@ Row<N> timber_row(const TimberPiece& piece, const Allowances<N>& more, Book<N>& 
         return book.figure({"timber/pieces", piece.id, key}, symbol, kind, value, source);
     };
     const auto finished = [&](std::string_view key, std::string_view symbol, double value) {
-        return book.reference({"timber/pieces", piece.id, key}, symbol, Kind::length, value,
-                              {"box of the finished part along its grain"});
+        return figure(key, symbol, Kind::length, N(value),
+                      "box of the finished part along its grain");
     };
     Row<N> row;
     TimberRow<N>& shown = row.shown;
     shown.id = piece.id;
-    shown.count = book.reference({"timber/pieces", piece.id, "count"}, "n", Kind::count,
-                                 piece.count, {"number of pieces alike"});
+    shown.count =
+        figure("count", "n", Kind::count, N(piece.count), "number of places it stands in");
     shown.finished = {finished("finished/length", "l", piece.length),
                       finished("finished/width", "w", piece.width),
                       finished("finished/thickness", "t", piece.thickness)};
@@ -54,8 +54,8 @@ Row<N> timber_row(const TimberPiece& piece, const Allowances<N>& more, Book<N>& 
     shown.board_feet =
         figure("board_feet", "b", Kind::plain, row.rough_volume / kBoardFoot, kFeet);
     row.finished_volume =
-        shown.count * book.reference({"timber/pieces", piece.id, "finished_volume"}, "V_f",
-                                     Kind::plain, piece.volume, {"volume of the part, mm³"});
+        shown.count * figure("finished_volume", "v", Kind::plain, N(piece.volume),
+                             "volume of the part, mm³");
     return row;
 }
 
@@ -69,14 +69,15 @@ TimberList<N> timber_list(const Case& c, const std::vector<TimberPiece>& pieces,
                              book.input("a_w", Kind::length, allowance.width),
                              book.input("a_t", Kind::length, allowance.thickness)};
     TimberList<N> list;
-    N feet = N(0);
-    N volume = N(0);
-    N finished = N(0);
+    N feet{};
+    N volume{};
+    N finished{};
     for (const TimberPiece& piece : pieces) {
         Row<N> row = timber_row(piece, more, book);
-        feet = feet + row.shown.board_feet;
-        volume = volume + row.shown.volume;
-        finished = finished + row.finished_volume;
+        const bool first = list.rows.empty();
+        feet = first ? row.shown.board_feet : feet + row.shown.board_feet;
+        volume = first ? row.shown.volume : volume + row.shown.volume;
+        finished = first ? row.finished_volume : finished + row.finished_volume;
         list.rows.push_back(std::move(row.shown));
     }
     const auto total = [&](std::string_view key, std::string_view symbol, const N& value,

@@ -66,6 +66,8 @@ def hold(section, kind, loading):
 
 
 # By name; each is a case that can be made, whether or not its checks pass.
+RAILS = {"/frame/base/build": "rails", "/frame/top/build": "rails"}
+
 VARIANTS = {
     "pilot boat": {},
     "front by rise": {"/plan/front": {"rise": 90}},
@@ -113,6 +115,10 @@ VARIANTS = {
         "/frame/post": {"width": 58.03, "section": "square", "hold": "groove"},
         "/frame/groove": {"width": 7.5, "depth": {"base": 3, "top": 2.9, "post": 3.68}},
         "/frame/loading": "beaded", "/cutter/diameter": 4},
+    "rails": RAILS,
+    "rails, butted, beaded": RAILS | hold("fitted", "rabbet", "beaded") | {
+        "/frame/base/corner": "butt", "/frame/top/corner": "butt", "/frame/base/segments": 5},
+    "rectangle on rails": RECTANGLE | {"/frame/base/build": "rails", "/frame/base/inset": 30},
     "low window": {"/frame/clear_height": 1},
     "failing": {"/frame/groove/width": 3.2},
 }

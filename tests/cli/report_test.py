@@ -14,8 +14,10 @@ from report_paths import figures
 SCHEMA = json.loads((program.ROOT / "schemas/report.schema.json").read_text(encoding="utf-8"))
 # Of a figure and its derivation, which are the same sum done twice.
 SAME = 1e-12
-EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit")
-MADE = ("pilot boat", "rectangle", "front alone", "round posts, beaded", "failing")
+EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit", "frame",
+             "timber")
+MADE = ("pilot boat", "rectangle", "front alone", "round posts, beaded", "failing", "rails",
+        "rails, butted, beaded")
 
 
 def no_constants(word):
@@ -71,7 +73,7 @@ class Contents(ReportTest):
         sums = self.parsed(self.run_program("check", case, "--json").stdout)
         made = self.parsed(self.run_program("make", case, "-o", "out", "--json").stdout)
         for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "checks",
-                    "assumed", "cautions"):
+                    "frame", "timber", "assumed", "cautions"):
             self.assertEqual(sums[key], made[key], key)
 
     def test_a_side_without_a_pane_is_reported_as_open(self):
@@ -102,7 +104,7 @@ class Explanations(ReportTest):
 
     def test_every_figure_of_the_report_has_its_derivation(self):
         # Panes have the same keys: of the front every figure is asked for, of the rest every ninth.
-        for name in ("pilot boat", "rectangle, round posts, beaded"):
+        for name in ("pilot boat", "rectangle, round posts, beaded", "rails"):
             case = self.write_case(changed(VARIANTS[name]))
             out = self.run_program("make", case, "-o", "out", "--json").stdout
             report = self.parsed(out)

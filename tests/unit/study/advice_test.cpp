@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <numbers>
 
 #include "bowfront/fit/checks.hpp"
 #include "bowfront/model/values.hpp"
@@ -144,6 +145,30 @@ const Broken kBroken[] = {
      "/frame/groove/depth/base", "13.1"},
     {"floor_by_board", "floor", "base", [](Case& c) { c.frame.groove.base_depth.value = 13.5; },
      "/frame/base/thickness", "21"},
+    {"rail_board", "rail-board", "base/back",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.base.build.board_width.value = 40;
+     },
+     "/frame/base/board_width", "48"},
+    {"rail_run_out", "rail-run-out", "top/front",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.top.build.segments = given(3, "/frame/top/segments");
+     },
+     "/frame/top/run_out", "14.3"},
+    {"rail_joint", "rail-tongue", "top",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.groove.top_depth.value = 16;
+     },
+     "/frame/groove/depth/top", "15"},
+    {"rail_inset", "post-on-rail", "base/back-left",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.base.build.inset = given(12.0, "/frame/base/inset");
+     },
+     "/frame/base/inset", "21"},
     {"skin", "skin-bend", "form-front", [](Case& c) { c.form.skin.value = 9.5; },
      "/form/skin/thickness", "3"},
     {"overrun", "form-sweep", "form-front",
@@ -174,9 +199,10 @@ void expect_no_less(Case c, const Broken& broken, const Change& change) {
     const double to = std::stod(change.to);
     const double from = std::stod(change.from);
     const double step = step_of(change.pointer);
+    const double unit = change.pointer.ends_with("/run_out") ? std::numbers::pi / 180 : 1;
     const double less = from < to ? std::max(from, to - step) : std::min(from, to + step);
     visit_values(c, [&](double& value, const Origin& origin) {
-        value = origin.pointer == change.pointer ? less : value;
+        value = origin.pointer == change.pointer ? less * unit : value;
     });
     EXPECT_NE(of(found(c), broken.id, broken.about).status, Status::pass) << change.words;
 }

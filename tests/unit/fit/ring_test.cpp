@@ -1,0 +1,201 @@
+#include "bowfront/fit/ring.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "bowfront/fit/layout.hpp"
+#include "random_cases.hpp"
+
+namespace bowfront::fit {
+namespace {
+
+using std::numbers::pi;
+using testing::ElementsAre;
+
+// Some hundred operations on coordinates under 3 m, mm; areas are larger by the ring's length.
+constexpr double kPlace = 1e-9;
+constexpr double kArea = 1e-5;
+
+PlateLayout base_of(const Case& c) {
+    return layout(c, solve(c)).base;
+}
+
+std::vector<std::string> names(const Ring& ring) {
+    std::vector<std::string> all;
+    for (const RailPiece& piece : ring.pieces) {
+        all.push_back(piece.name);
+    }
+    return all;
+}
+
+const RailPiece& named(const Ring& ring, std::string_view name) {
+    return *std::find_if(ring.pieces.begin(), ring.pieces.end(),
+                         [&](const RailPiece& piece) { return piece.name == name; });
+}
+
+Case butted() {
+    Case c = sample::on_rails();
+    c.frame.base.build.corner.value = RailCorner::butt;
+    return c;
+}
+
+// The pieces lie side by side and leave nothing of the ring out.
+void expect_tiled(const PlateLayout& plate, const std::string& what) {
+    ASSERT_TRUE(plate.ring) << what;
+    double sum = 0;
+    std::vector<Region> all;
+    for (const RailPiece& piece : plate.ring->pieces) {
+        EXPECT_GT(piece.outline.area(), 0) << what;
+        sum += piece.outline.area();
+        all.push_back({piece.outline, {}});
+    }
+    const double whole = plate.outline->area() - plate.ring->inner.area();
+    EXPECT_NEAR(sum, whole, kArea) << what;
+    double covered = 0;
+    for (const Region& region : unite(all)) {
+        covered += region.area();
+    }
+    EXPECT_NEAR(covered, whole, kArea) << what;
+}
+
+TEST(Ring, has_straight_rails_in_one_piece_and_curved_ones_in_the_fewest) {
+    EXPECT_THAT(names(*base_of(sample::on_rails()).ring),
+                ElementsAre("front-1", "front-2", "front-3", "front-4", "right", "back", "left"));
+}
+
+TEST(Ring, is_covered_by_its_pieces_side_by_side) {
+    expect_tiled(base_of(sample::on_rails()), "mitred");
+    expect_tiled(base_of(butted()), "butted");
+}
+
+TEST(Ring, of_a_board_is_none) {
+    EXPECT_FALSE(base_of(sample::pilot_boat()).ring);
+}
+
+// Source: geometry. A piece between two radii that turns by θ has its grain along its chord, θ/2 off
+// its edges' ends; across that it reaches from Ri·cos(θ/2) to Ro, along it over 2·Ro·sin(θ/2).
+TEST(Ring, cuts_a_curved_rail_square_to_its_arc) {
+    const Case c = sample::on_rails();
+    const Ring ring = *base_of(c).ring;
+    const double outer = 420 + 24;
+    const double inner = 420 - 24;
+    const double turn = 2 * std::asin(260.0 / 420) / 4;
+    for (const char* const name : {"front-2", "front-3"}) {
+        const RailPiece& piece = named(ring, name);
+        EXPECT_NEAR(piece.run_out, turn / 2, kPlace);
+        EXPECT_NEAR(piece.width, outer - inner * std::cos(turn / 2), kPlace);
+        EXPECT_NEAR(piece.length, 2 * outer * std::sin(turn / 2), kPlace);
+        EXPECT_NEAR(piece.outline.area(), (outer * outer - inner * inner) * turn / 2, kArea);
+    }
+}
+
+// 1 in 5 is 11.3°, so a limit of 12° lets three pieces of the front's 76.5° run out too far.
+TEST(Ring, takes_more_pieces_for_less_run_out_and_for_narrower_boards) {
+    Case c = sample::on_rails();
+    std::size_t before = 0;
+    for (const double degrees : {30.0, 15.0, 8.0, 5.0}) {
+        c.frame.base.build.run_out.value = degrees * pi / 180;
+        const Ring ring = *base_of(c).ring;
+        EXPECT_GT(ring.pieces.size(), before);
+        before = ring.pieces.size();
+        for (const RailPiece& piece : ring.pieces) {
+            EXPECT_LE(piece.run_out, c.frame.base.build.run_out.value) << piece.name;
+        }
+    }
+    c = sample::on_rails();
+    c.frame.base.build.run_out.value = 40 * pi / 180;
+    c.frame.base.build.board_width.value = 200;
+    const std::size_t wide = base_of(c).ring->pieces.size();
+    c.frame.base.build.board_width.value = 60;
+    const Ring narrow = *base_of(c).ring;
+    EXPECT_GT(narrow.pieces.size(), wide);
+    for (const RailPiece& piece : narrow.pieces) {
+        EXPECT_LE(piece.width, 60) << piece.name;
+    }
+}
+
+TEST(Ring, has_as_many_pieces_as_asked_for) {
+    Case c = sample::on_rails();
+    c.frame.base.build.segments = sample::given(6, "/frame/base/segments");
+    EXPECT_EQ(base_of(c).ring->pieces.size(), 6U + 3U);
+}
+
+// The straight rails run through to the front's outer edge, and the back, the longer one, past both.
+TEST(Ring, lets_straight_and_longer_rails_run_through_a_butt) {
+    const Ring mitred = *base_of(sample::on_rails()).ring;
+    const Ring butted_ring = *base_of(butted()).ring;
+    EXPECT_NEAR(named(butted_ring, "back").outline.area(), (520 + 2 * 24) * 48, kArea);
+    const Box left = named(butted_ring, "left").outline.box();
+    EXPECT_NEAR(left.width(), 48, kPlace);
+    EXPECT_NEAR(left.high.y, 240 - 24, kPlace);  // it stops at the back's inner edge
+    EXPECT_LT(named(butted_ring, "front-1").outline.area(),
+              named(mitred, "front-1").outline.area());
+}
+
+TEST(Ring, has_a_joint_between_any_two_neighbours) {
+    for (const Case& c : {sample::on_rails(), butted()}) {
+        const PlateLayout plate = base_of(c);
+        ASSERT_EQ(plate.ring->joints.size(), plate.ring->pieces.size());
+        for (const Segment& joint : plate.ring->joints) {
+            EXPECT_EQ(where(*plate.outline, joint.from), Side::on_edge);
+            EXPECT_EQ(where(plate.ring->inner, joint.to), Side::on_edge);
+            EXPECT_GE(joint.length(), 48 - kPlace);
+        }
+    }
+}
+
+TEST(Ring, whose_inner_edge_does_not_close_is_objected_to) {
+    Case c = sample::on_rails();
+    c.frame.base.build.inset = sample::given(230.0, "/frame/base/inset");
+    const auto objections = fit::objections(c);
+    ASSERT_EQ(objections.size(), 1U);
+    EXPECT_EQ(objections[0].pointer, "/frame/base/inset");
+    c = sample::on_rails();
+    c.frame.base.build.segments = sample::given(100, "/frame/base/segments");
+    c.plan.width.value = 150;
+    c.plan.depth.value = 150;
+    c.plan.front->value.value = 85;
+    const auto pieces = fit::objections(c);
+    ASSERT_FALSE(pieces.empty());
+    EXPECT_EQ(pieces[0].pointer, "/frame/base/segments");
+}
+
+TEST(Ring, stands_still_where_a_board_moves_across_its_grain) {
+    Book<double> book;
+    const auto rails = timber_states(sample::on_rails(), book);
+    const auto board = timber_states(sample::pilot_boat(), book);
+    for (const AirState state : kAirStates) {
+        const auto at = static_cast<std::size_t>(state);
+        EXPECT_EQ(rails[at].base.width, 1);
+        EXPECT_EQ(rails[at].base.depth, 1);
+        EXPECT_EQ(rails[at].base.thickness, board[at].base.thickness);
+    }
+    EXPECT_NE(board.back().base.depth, 1);
+}
+
+class Rails : public RandomCases {};
+
+TEST_F(Rails, cover_their_ring_whatever_the_case) {
+    static constexpr RailCorner kCorners[] = {RailCorner::mitre, RailCorner::butt};
+    for (int i = 0; i < kCases; ++i) {
+        Case c = sound();
+        Build& build = c.frame.base.build;
+        build.kind.value = PlateBuild::rails;
+        build.inset.value = draw(c.frame.groove.width.value, 60);
+        build.corner.value = pick(kCorners);
+        build.run_out.value = draw(4, 25) * pi / 180;
+        build.board_width.value = draw(80, 250);
+        if (!fit::objections(c).empty()) {
+            continue;
+        }
+        expect_tiled(base_of(c), "case " + std::to_string(i) + " of seed " +
+                                     std::to_string(kSeed));
+    }
+}
+
+}  // namespace
+}  // namespace bowfront::fit
