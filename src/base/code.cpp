@@ -38,6 +38,7 @@ constexpr std::array kTable = {
     CodeEntry{Code::frame_rail_board, "BF-FRAME-006", "the board that a piece of a rail takes"},
     CodeEntry{Code::frame_rail_run_out, "BF-FRAME-007", "how far the grain of a curved rail runs out"},
     CodeEntry{Code::frame_rail_joint, "BF-FRAME-008", "room for a joint's tongue under the grooves"},
+    CodeEntry{Code::frame_post_joint, "BF-FRAME-009", "room for a post's tenon or dowels"},
     CodeEntry{Code::form_skin, "BF-FORM-001", "the skin against its bend radius"},
     CodeEntry{Code::form_sweep, "BF-FORM-002", "the form's arc: hot sheet must drape over it"},
     CodeEntry{Code::proof_interference, "BF-PROOF-001", "two solids in one place"},

@@ -58,6 +58,54 @@ RingSums<N> ring_sums(const std::string& name, const Plate& plate, const Sourced
     return sums;
 }
 
+template <class N>
+JointDepth<N> depth_sums(const std::string& name, const Plate& plate, Book<N>& book) {
+    const auto depth = joint_depth(book.input("t", Kind::length, plate.thickness));
+    return {book.figure({"frame/joint", name, "recess"}, "d_m", Kind::length, depth.recess,
+                        kPractice),
+            book.figure({"frame/joint", name, "tenon"}, "l_m", Kind::length, depth.tenon,
+                        kPractice)};
+}
+
+template <class N>
+JointSums<N> joint_sums(const Case& c, const Layout& layout, Book<N>& book) {
+    constexpr int kEnds = 2;
+    const Post& post = c.frame.post;
+    const bool dowel = post.joint.value == PostJoint::dowel;
+    const auto figure = [&](std::string_view key, std::string_view symbol, Kind kind, const N& value,
+                            std::string_view source) {
+        return book.figure({"frame/joint", key}, symbol, kind, value, source);
+    };
+    JointSums<N> sums;
+    const N width = book.input("w_p", Kind::length, post.width);
+    const N by_rule = dowel ? N(joint_size(post)) : width * kTenonShare;
+    sums.size = figure("size", "s", Kind::length,
+                       post.joint_size ? book.input("s", Kind::length, *post.joint_size) : by_rule,
+                       post.joint_size ? "the case file" : kPractice);
+    sums.base = depth_sums("base", c.frame.base, book);
+    sums.top = depth_sums("top", c.frame.top, book);
+    std::size_t count = 0;
+    for (const PostLayout& each : layout.posts) {
+        if (!each.joint) {
+            continue;
+        }
+        const std::string corner(corner_text(each.corner));
+        const std::string path = "posts/" + corner;
+        count += kEnds * each.joint->centres.size();
+        sums.posts.push_back(
+            {corner,
+             book.figure({"frame/joint", path, "clear"}, "c_m", Kind::length, N(each.joint->clear),
+                         kDrawn),
+             book.figure({"frame/joint", path, "shoulder"}, "s_m", Kind::length,
+                         N(each.joint->shoulder), kDrawn)});
+    }
+    sums.dowels = figure("dowels", "n", Kind::count, N(dowel ? static_cast<double>(count) : 0),
+                         "two at each end of each post");
+    sums.reach = figure("reach", "r", Kind::length, dowel ? sums.size * kDowelReach : N(0),
+                        kPractice);
+    return sums;
+}
+
 }  // namespace
 
 template <class N>
@@ -70,6 +118,9 @@ BuildSums<N> build_sums(const Case& c, const Layout& layout, Book<N>& book) {
     if (layout.top.ring) {
         sums.rings.push_back(
             ring_sums("top", c.frame.top, c.frame.groove.top_depth, *layout.top.ring, book));
+    }
+    if (c.frame.post.joint.value != PostJoint::butt) {
+        sums.joint = joint_sums(c, layout, book);
     }
     return sums;
 }

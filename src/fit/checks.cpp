@@ -22,6 +22,7 @@ std::vector<Finding> frame_checks(const Case& c, const Layout& layout) {
     CheckList list;
     check_frame(c, layout, list);
     check_rails(c, layout, list);
+    check_joints(c, layout, list);
     return list.take();
 }
 

@@ -188,6 +188,23 @@ PlateLayout plate_layout(const Case& c, const CaseSums<double>& sums, const Glaz
     return result;
 }
 
+// Grooves of base and top lie one over the other, so that a joint clear of the one is clear of both.
+void place_joints(const Case& c, Layout& frame) {
+    std::vector<Contour> recesses;
+    for (const PlateGroove& groove : frame.base.grooves) {
+        recesses.push_back(groove.band);
+        if (groove.bead) {
+            recesses.push_back(*groove.bead);
+        }
+    }
+    for (PostLayout& post : frame.posts) {
+        if (post.section.size() == 1) {
+            post.joint = post_joint({c, post.at, frame.line.directions[index(post.corner)],
+                                     post.section.front(), recesses});
+        }
+    }
+}
+
 }  // namespace
 
 std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin) {
@@ -235,6 +252,9 @@ Layout layout(const Case& c, const CaseSums<double>& sums) {
     }
     result.base = plate_layout(c, sums, result.line, c.frame.base);
     result.top = plate_layout(c, sums, result.line, c.frame.top);
+    if (c.frame.post.joint.value != PostJoint::butt) {
+        place_joints(c, result);
+    }
     return result;
 }
 

@@ -102,6 +102,27 @@ void object_to_service(const Case& c, Objections& list) {
     }
 }
 
+void object_to_joints(const Case& c, Objections& list) {
+    const Post& post = c.frame.post;
+    if (post.joint.value == PostJoint::butt) {
+        return;
+    }
+    const double most = std::min(post.width.value, post.depth.value);
+    if (joint_size(post) >= most) {
+        list.add("/frame/post/joint_size",
+                 "a " + std::string(joint_text(post.joint.value)) + " of " + mm(joint_size(post)) +
+                     " is no smaller than the post",
+                 "give less than " + mm(most));
+    }
+    for (const auto& [name, plate] : {std::pair{"base", &c.frame.base}, std::pair{"top", &c.frame.top}}) {
+        if (plate->thickness.value * kMortiseShare <= kGlueRoom) {
+            list.add("/frame/" + std::string(name) + "/thickness",
+                     "a board of " + mm(plate->thickness.value) + " has no depth for a joint",
+                     "give more than " + mm(kGlueRoom / kMortiseShare));
+        }
+    }
+}
+
 void object_to_plates(const Case& c, Objections& list) {
     const Groove& groove = c.frame.groove;
     const auto shallow = [&](const char* name, double depth, double thickness) {
@@ -258,6 +279,15 @@ void object_to_layout(const Case& c, const Layout& frame, Objections& list) {
         } else {
             object_to_cheeks(c, post, list);
         }
+        if (post.joint && (post.joint->clear <= 0 || post.joint->shoulder <= 0)) {
+            list.add(c.frame.post.joint_size ? "/frame/post/joint_size" : "/frame/post/joint",
+                     "a " + std::string(joint_text(post.joint->kind)) + " of " +
+                         mm(post.joint->size) + " meets a groove or the edge of the " + corner +
+                         " post",
+                     post.joint->fitting > 0
+                         ? "give a joint_size of " + mm(post.joint->fitting) + " or less"
+                         : "another joint, or a larger post");
+        }
     }
 }
 
@@ -272,6 +302,7 @@ void object_to_values(const Case& c, Objections& list) {
     object_to_arc(c, list);
     object_to_posts(c, list);
     object_to_plates(c, list);
+    object_to_joints(c, list);
     object_to_service(c, list);
     object_to_shop(c, list);
     for (const PaneSpec& spec : c.panes) {

@@ -25,7 +25,7 @@ constexpr std::array kPlate = {Word{"thickness"},   Word{"margin"}, Word{"build"
                                Word{"board_width"}, Word{"corner"}, Word{"run_out"},
                                Word{"segments"}};
 constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"},
-                              Word{"sawn"}};
+                              Word{"sawn"},  Word{"joint"}, Word{"joint_size"}};
 constexpr std::array kGroove = {Word{"width"}, Word{"depth"}};
 constexpr std::array kGrooveDepth = {Word{"base"}, Word{"top"}, Word{"post"}};
 constexpr std::array kWidth = {Word{"width"}};

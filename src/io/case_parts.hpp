@@ -18,6 +18,9 @@ namespace bowfront::io {
 
 [[nodiscard]] Frame read_frame(ObjectReader frame);
 
+/// How a post is joined to base and top.
+void read_post_joint(ObjectReader& post, Post& out);
+
 /// How a plate is built.
 [[nodiscard]] Sourced<PlateBuild> read_build_kind(ObjectReader& plate);
 

@@ -76,6 +76,7 @@ Post read_post(ObjectReader post, Loading loading) {
     out.section = post.or_default("section", kSection);
     out.hold = read_hold(post, loading);
     out.sawn = post.or_default("sawn", kPostSawn);
+    read_post_joint(post, out);
     post.finish();
     return out;
 }

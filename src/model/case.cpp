@@ -14,6 +14,15 @@ std::string_view side_text(CaseSide side) noexcept {
     return "left";
 }
 
+std::string_view joint_text(PostJoint joint) noexcept {
+    switch (joint) {
+        case PostJoint::butt: return "butt";
+        case PostJoint::tenon: return "tenon";
+        case PostJoint::dowel: break;
+    }
+    return "dowel";
+}
+
 std::string_view edge_text(PaneEdge edge) noexcept {
     switch (edge) {
         case PaneEdge::bottom: return "bottom";

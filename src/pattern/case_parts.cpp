@@ -27,6 +27,8 @@ Part plate_part(const PlateTask& task) {
     for (Region& area : unite(recesses_of(task.layout))) {
         part.body.recesses.push_back({std::move(area), task.depth});
     }
+    part.note = task.face == Face::high ? "grooves in the upper face" : "grooves in the lower face";
+    cut_joints(task, part);
     part.pattern = pattern_of(part.body);
     part.placements = {{.origin = {0, 0, task.z}}};
     if (task.plate.sawn.value != Sawn::plywood) {
@@ -34,7 +36,6 @@ Part plate_part(const PlateTask& task) {
         part.timber = size_along(part.body.section, along_x ? Point{1, 0} : Point{0, 1},
                                  part.body.height);
     }
-    part.note = task.face == Face::high ? "grooves in the upper face" : "grooves in the lower face";
     return part;
 }
 
@@ -52,6 +53,31 @@ TimberSize upright_size(const Body& body) {
     return {body.height, box.width(), box.height()};
 }
 
+// Tenons on a post's ends, or bores for dowels in them.
+void add_joint(const Case& c, const fit::PostJointLayout& joint, Part& part) {
+    if (joint.kind == PostJoint::dowel) {
+        const double depth = joint.size * fit::kDowelReach;
+        for (const Point centre : joint.centres) {
+            part.body.bores.push_back({centre, joint.size, depth});
+            part.body.back_bores.push_back({centre, joint.size, depth});
+            part.pattern.bores.push_back({centre, joint.size, depth});
+        }
+        part.note += "; bores of " + rounded_text(joint.size, 2) + " mm for dowels, " +
+                     rounded_text(depth, 2) + " mm deep in both ends";
+        return;
+    }
+    const double foot = fit::joint_depth(c.frame.base.thickness.value).tenon;
+    const double head = fit::joint_depth(c.frame.top.thickness.value).tenon;
+    for (const Contour& outline : joint.outlines) {
+        part.body.steps.push_back({{outline, {}}, foot, Face::low});
+        part.body.steps.push_back({{outline, {}}, head, Face::high});
+        part.pattern.scribes.push_back({outline.segments()});
+    }
+    part.timber->length += foot + head;
+    part.note += "; tenons of " + rounded_text(foot, 2) + " mm at the foot and " +
+                 rounded_text(head, 2) + " mm at the head come on top, as scribed";
+}
+
 Part post_part(const Case& c, const fit::PostLayout& post) {
     const std::string corner(fit::corner_text(post.corner));
     Part part = timber_part(c, "post-" + corner, "Post, " + title(corner));
@@ -63,6 +89,9 @@ Part post_part(const Case& c, const fit::PostLayout& post) {
     part.timber = upright_size(part.body);
     part.note = "pattern is the section; grain runs along the length of " +
                 rounded_text(part.body.height, 2) + " mm";
+    if (post.joint) {
+        add_joint(c, *post.joint, part);
+    }
     return part;
 }
 
@@ -165,11 +194,13 @@ std::vector<Part> case_parts(const Case& c, const CaseSums<double>& sums,
                              const fit::Layout& layout) {
     const Groove& groove = c.frame.groove;
     const double height = c.frame.clear_height.value;
+    const std::vector<fit::PostLayout> posts(layout.posts.begin(), layout.posts.end());
     std::vector<Part> parts;
     add_plate_parts({c, "base", c.frame.base, layout.base, groove.base_depth.value, Face::high,
-                     -c.frame.base.thickness.value},
+                     -c.frame.base.thickness.value, posts},
                     parts);
-    add_plate_parts({c, "top", c.frame.top, layout.top, groove.top_depth.value, Face::low, height},
+    add_plate_parts({c, "top", c.frame.top, layout.top, groove.top_depth.value, Face::low, height,
+                     posts},
                     parts);
     for (const fit::PostLayout& post : layout.posts) {
         parts.push_back(post_part(c, post));

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "bowfront/base/contract.hpp"
+#include "bowfront/base/number_text.hpp"
 #include "bowfront/materials/timber.hpp"
 #include "bowfront/pattern/case_parts.hpp"
 
@@ -59,6 +60,34 @@ std::vector<Region> recesses_of(const fit::PlateLayout& layout) {
         }
     }
     return recesses;
+}
+
+void cut_joints(const PlateTask& task, Part& part) {
+    const double depth = fit::joint_depth(task.plate.thickness.value).recess;
+    std::string what;
+    for (const fit::PostLayout& post : task.posts) {
+        if (!post.joint) {
+            continue;
+        }
+        const bool whole = post.joint->kind == PostJoint::dowel && !task.layout.ring;
+        what = post.joint->kind == PostJoint::dowel ? "bores" : "mortises";
+        if (whole) {
+            for (const Point centre : post.joint->centres) {
+                part.body.bores.push_back({centre, post.joint->size, depth});
+            }
+            continue;
+        }
+        // A joint may lie over that of two rails: each gets its share of it.
+        for (const Contour& outline : post.joint->outlines) {
+            for (Region& area : intersect({{outline, {}}}, {part.body.section})) {
+                part.body.recesses.push_back({std::move(area), depth});
+            }
+        }
+    }
+    if (!what.empty()) {
+        part.note += "; " + what + " for the posts " + rounded_text(depth, 2) + " mm deep" +
+                     (task.layout.ring ? ", cut once the ring is glued" : "");
+    }
 }
 
 std::string plate_piece(const std::string& plate, const fit::PlateLayout& layout, CaseSide side) {

@@ -30,10 +30,14 @@ struct PlateTask {
     double depth = 0;                ///< of its grooves, mm
     Face face = Face::high;          ///< that they are cut into
     double z = 0;                    ///< of its lower face, mm
+    const std::vector<fit::PostLayout>& posts;  ///< that stand on it
 };
 
 /// All that is cut into the face of a plate: its grooves and the recesses of their beads.
 [[nodiscard]] std::vector<Region> recesses_of(const fit::PlateLayout& layout);
+
+/// Cuts the mortises or bores of the posts' joints into a piece of a plate.
+void cut_joints(const PlateTask& task, Part& part);
 
 /// The pieces of a plate of rails. Their patterns lie with the grain along X.
 void add_rail_parts(const PlateTask& task, std::vector<Part>& parts);

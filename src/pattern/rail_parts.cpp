@@ -74,11 +74,12 @@ void add_rail_parts(const PlateTask& task, std::vector<Part>& parts) {
         for (Region& area : intersect(grooves, {part.body.section})) {
             part.body.recesses.push_back({std::move(area), task.depth});
         }
+        part.note = note_of(task, piece);
+        cut_joints(task, part);
         part.pattern = along_grain(part.body, piece.grain);
         part.pattern.labels.push_back({std::string(kGrainMark), middle_of(part.pattern), 5});
         part.placements = {{.origin = {0, 0, task.z}}};
         part.timber = TimberSize{piece.length, piece.width, part.body.height};
-        part.note = note_of(task, piece);
         parts.push_back(std::move(part));
     }
 }

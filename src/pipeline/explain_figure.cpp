@@ -1,4 +1,5 @@
 #include <map>
+#include <numbers>
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/base/number_text.hpp"
@@ -37,8 +38,28 @@ void add_part(const Part& part, Workings& workings) {
                             measured("recess_depth_" + number, "d_" + number, Kind::length,
                                      recess.depth, "depth of the groove");
     }
+    std::size_t number = 0;
+    for (const auto* const bores : {&part.body.bores, &part.body.back_bores}) {
+        for (const Bore& bore : *bores) {
+            const std::string at = std::to_string(++number);
+            const Traced diameter = measured("bore_diameter_" + at, "Ø_" + at, Kind::length,
+                                             bore.diameter, "the drill");
+            total = total - Traced(std::numbers::pi / 4) * diameter * diameter *
+                                measured("bore_depth_" + at, "d_b" + at, Kind::length, bore.depth,
+                                         "depth of the bore");
+        }
+    }
+    for (std::size_t i = 0; i < part.body.steps.size(); ++i) {
+        const Step& step = part.body.steps[i];
+        const std::string at = std::to_string(i + 1);
+        total = total + measured("step_area_" + at, "A_s" + at, Kind::plain, step.area.area(),
+                                 kOutline) *
+                            measured("step_height_" + at, "h_s" + at, Kind::length, step.height,
+                                     "length of the tenon");
+    }
     const Traced volume = workings.figure(path + "/volume", "V", Kind::plain, total,
-                                          "geometry: a prism less its recesses, mm³");
+                                          "geometry: a prism less its recesses and bores, and its "
+                                          "tenons, mm³");
     if (part.density > 0) {
         const Traced density = workings.input(path + "/density", "ρ", Kind::plain, part.density,
                                               {Origin::Kind::library, {}, 0,

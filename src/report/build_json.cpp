@@ -43,11 +43,33 @@ Json size_json(const BoardSize<double>& size) {
             {"thickness", number_json(size.thickness)}};
 }
 
+Json depth_json(const fit::JointDepth<double>& depth) {
+    return {{"recess", number_json(depth.recess)}, {"tenon", number_json(depth.tenon)}};
+}
+
+Json joint_json(PostJoint kind, const std::optional<JointSums<double>>& joint) {
+    Json json = {{"kind", joint_text(kind)}};
+    if (joint) {
+        json["size"] = number_json(joint->size);
+        json["base"] = depth_json(joint->base);
+        json["top"] = depth_json(joint->top);
+        json["dowels"] = std::lround(joint->dowels);
+        json["reach"] = number_json(joint->reach);
+        json["posts"] = list_json(joint->posts, [](const PostJointSums<double>& post) {
+            return Json{{"id", post.corner},
+                        {"clear", number_json(post.clear)},
+                        {"shoulder", number_json(post.shoulder)}};
+        });
+    }
+    return json;
+}
+
 }  // namespace
 
 Json build_json(const Case& c, const BuildSums<double>& build) {
     return {{"base", plate_json(c.frame.base, build.ring("base"))},
-            {"top", plate_json(c.frame.top, build.ring("top"))}};
+            {"top", plate_json(c.frame.top, build.ring("top"))},
+            {"joint", joint_json(c.frame.post.joint.value, build.joint)}};
 }
 
 Json timber_json(const Case& c, const TimberList<double>& timber) {

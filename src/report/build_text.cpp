@@ -43,12 +43,34 @@ void ring_text(const Case& c, const RingSums<double>& ring, std::string& text) {
     }
 }
 
+void joint_words(const Case& c, const JointSums<double>& joint, std::string& text) {
+    const bool dowel = c.frame.post.joint.value == PostJoint::dowel;
+    text += "\nPosts joined to base and top by ";
+    text += dowel ? std::to_string(std::lround(joint.dowels)) + " dowels of " +
+                        rounded_text(joint.size, 2) + " mm, " + shown(joint.reach) +
+                        " mm into the posts\n"
+                  : "tenons of " + fixed_text(joint.size, 2) + " mm with rounded corners\n";
+    text += dowel ? "  bores " : "  mortises ";
+    text += fixed_text(joint.base.recess, 2) + " mm deep in the base and " +
+            fixed_text(joint.top.recess, 2) + " in the top, " + (dowel ? "dowels " : "tenons ") +
+            fixed_text(joint.base.tenon, 2) + " and " + fixed_text(joint.top.tenon, 2) +
+            " mm into them\n";
+    for (const PostJointSums<double>& post : joint.posts) {
+        text += "  " + filled(post.corner, 13) + fixed_text(post.clear, 2) +
+                " mm clear of the grooves, " + fixed_text(post.shoulder, 2) +
+                " mm inside the post\n";
+    }
+}
+
 }  // namespace
 
 std::string build_text(const Case& c, const BuildSums<double>& build) {
     std::string text;
     for (const RingSums<double>& ring : build.rings) {
         ring_text(c, ring, text);
+    }
+    if (build.joint) {
+        joint_words(c, *build.joint, text);
     }
     return text;
 }

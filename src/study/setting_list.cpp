@@ -279,6 +279,13 @@ void SettingList::post(const std::string& key) {
     share("/frame/post/" + key, "the posts' " + key, Touches::look, kBoardShare, kCoarse);
 }
 
+void SettingList::joint_size() {
+    if (c_.frame.post.joint_size) {
+        share("/frame/post/joint_size", "the size of the posts' joints", Touches::size, kBoardShare,
+              kCoarse);
+    }
+}
+
 void SettingList::section() {
     word(one_of({"/frame/post/section", "the posts' section", Touches::look, {}, {}, {}},
                 c_.frame.post.section,

@@ -42,6 +42,7 @@ class SettingList {
     void rail_boards(const std::string& plate);  ///< width of the boards that rails are sawn from
     void run_out(const std::string& plate);    ///< limit of rails
     void post(const std::string& key);         ///< `width` or `depth`
+    void joint_size();                         ///< of posts' tenons or dowels, where it is given
     void section();
     void loading();
     void hold();

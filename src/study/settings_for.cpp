@@ -191,6 +191,14 @@ void rail_board(SettingList& list) {
     list.margin(plate_of(list));
 }
 
+void post_joint(SettingList& list) {
+    list.joint_size();
+    list.post("width");
+    list.post("depth");
+    list.depth("post");
+    least(list, "/webs/web", "the web that is asked for");
+}
+
 void rail_joint(SettingList& list) {
     list.depth(plate_of(list));
     list.plate_thickness(plate_of(list));
@@ -258,6 +266,7 @@ std::vector<Setting> settings_for(const Case& c, const Finding& finding, const C
         case Code::frame_rail_board: rail_board(list); break;
         case Code::frame_rail_run_out: list.run_out(plate_of(list)); break;
         case Code::frame_rail_joint: rail_joint(list); break;
+        case Code::frame_post_joint: post_joint(list); break;
         case Code::form_skin: skin(list); break;
         case Code::form_sweep: form_sweep(list); break;
         default:

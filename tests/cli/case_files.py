@@ -119,6 +119,9 @@ VARIANTS = {
     "rails, butted, beaded": RAILS | hold("fitted", "rabbet", "beaded") | {
         "/frame/base/corner": "butt", "/frame/top/corner": "butt", "/frame/base/segments": 5},
     "rectangle on rails": RECTANGLE | {"/frame/base/build": "rails", "/frame/base/inset": 30},
+    "tenons": {"/frame/post/joint": "tenon"},
+    "tenons in rails": RAILS | {"/frame/post/joint": "tenon"},
+    "dowels": {"/frame/post/joint": "dowel", "/frame/post/joint_size": 6},
     "low window": {"/frame/clear_height": 1},
     "failing": {"/frame/groove/width": 3.2},
 }

@@ -17,7 +17,7 @@ SAME = 1e-12
 EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit", "frame",
              "timber")
 MADE = ("pilot boat", "rectangle", "front alone", "round posts, beaded", "failing", "rails",
-        "rails, butted, beaded")
+        "rails, butted, beaded", "tenons in rails", "dowels")
 
 
 def no_constants(word):
@@ -104,7 +104,8 @@ class Explanations(ReportTest):
 
     def test_every_figure_of_the_report_has_its_derivation(self):
         # Panes have the same keys: of the front every figure is asked for, of the rest every ninth.
-        for name in ("pilot boat", "rectangle, round posts, beaded", "rails"):
+        for name in ("pilot boat", "rectangle, round posts, beaded", "tenons in rails",
+                     "dowels"):
             case = self.write_case(changed(VARIANTS[name]))
             out = self.run_program("make", case, "-o", "out", "--json").stdout
             report = self.parsed(out)

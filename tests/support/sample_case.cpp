@@ -74,7 +74,9 @@ Frame frame() {
     frame.post = {given(42.0, "/frame/post/width"), given(42.0, "/frame/post/depth"),
                   given(PostSection::fitted, "/frame/post/section"),
                   given(Hold::groove, "/frame/post/hold"),
-                  assumed(PostSawn::any, "/frame/post/sawn")};
+                  assumed(PostSawn::any, "/frame/post/sawn"),
+                  assumed(PostJoint::butt, "/frame/post/joint"),
+                  {}};
     frame.groove = {given(4.8, "/frame/groove/width"), given(6.0, "/frame/groove/depth/base"),
                     given(12.0, "/frame/groove/depth/top"),
                     given(15.0, "/frame/groove/depth/post")};

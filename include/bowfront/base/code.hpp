@@ -44,6 +44,7 @@ enum class Code {
     frame_rail_board,
     frame_rail_run_out,
     frame_rail_joint,
+    frame_post_joint,
     // The form.
     form_skin,
     form_sweep,

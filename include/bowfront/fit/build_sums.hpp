@@ -2,6 +2,7 @@
 /// \file
 /// The figures of how base and top are built.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -32,9 +33,29 @@ struct RingSums {
     N area;  ///< of the whole ring, mm²
 };
 
+/// The joint of one post.
+template <class N>
+struct PostJointSums {
+    std::string corner;  ///< `front-left`
+    N clear;             ///< from tenon or dowels to the grooves in base and top, mm
+    N shoulder;          ///< to the edges and grooves of the post, mm
+};
+
+/// The joints of posts that are not butted.
+template <class N>
+struct JointSums {
+    N size;              ///< a tenon's lesser side or a dowel's diameter, mm
+    fit::JointDepth<N> base;
+    fit::JointDepth<N> top;
+    N dowels;            ///< of all posts, at both ends; 0 for tenons
+    N reach;             ///< of a dowel into the post's end, mm; 0 for tenons
+    std::vector<PostJointSums<N>> posts;
+};
+
 /// How a frame is built.
 template <class N>
 struct BuildSums {
+    std::optional<JointSums<N>> joint;
     std::vector<RingSums<N>> rings;  ///< base before top; empty for boards
 
     [[nodiscard]] const RingSums<N>* ring(std::string_view plate) const {

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "bowfront/fit/plan.hpp"
+#include "bowfront/fit/post_joint.hpp"
 #include "bowfront/fit/ring.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/geom/region.hpp"
@@ -34,6 +35,7 @@ struct PostLayout {
     Contour outline;                  ///< before grooves are cut
     std::vector<PostGroove> grooves;  ///< of the panes that end here; at most two
     std::vector<Region> section;      ///< outline less grooves; one region in a sound case
+    std::optional<PostJointLayout> joint;  ///< as built; empty for a butt, or an unsound section
 };
 
 /// A groove in base or top, below or above one pane.

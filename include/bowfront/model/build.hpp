@@ -14,6 +14,9 @@ enum class PlateBuild { plate, rails };
 /// How two rails meet under a post: cut along the corner, or one running through.
 enum class RailCorner { mitre, butt };
 
+/// How a post is joined to base and top: its end on their face, a tenon in a mortise, or two dowels.
+enum class PostJoint { butt, tenon, dowel };
+
 /// How base or top is built. The rails' values count only where it is built of rails.
 struct Build {
     Sourced<PlateBuild> kind;

@@ -74,7 +74,13 @@ struct Post {
     Sourced<PostSection> section;
     Sourced<Hold> hold;
     Sourced<PostSawn> sawn;
+    Sourced<PostJoint> joint = {};
+    std::optional<Sourced<double>> joint_size = {};  ///< a tenon's lesser side or a dowel's diameter,
+                                                     ///< > 0; by rule where left out
 };
+
+/// `butt`, `tenon`, `dowel`.
+[[nodiscard]] std::string_view joint_text(PostJoint joint) noexcept;
 
 /// Grooves (or, where beaded, rabbets), centred on the glazing line.
 struct Groove {

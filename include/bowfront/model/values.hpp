@@ -29,6 +29,7 @@ void visit_values(AnyCase& c, const Visit& visit) {
          frame.top.margin, frame.post.width, frame.post.depth, frame.groove.width,
          frame.groove.base_depth, frame.groove.top_depth, frame.groove.post_depth,
          frame.bead_width);
+    any(frame.post.joint_size);
     for (auto* const build : {&frame.base.build, &frame.top.build}) {
         each(build->inset, build->board_width, build->run_out);
     }

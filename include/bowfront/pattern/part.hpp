@@ -46,18 +46,27 @@ struct Pattern {
 /// Which end face of a body its recesses are cut into.
 enum class Face { low, high };
 
+/// A smaller prism that stands out from an end face: a tenon.
+struct Step {
+    Region area;        ///< within the section, clear of recesses and bores
+    double height = 0;  ///< mm, > 0
+    Face face = Face::high;
+};
+
 /// A solid as a prism: a section in its local XY plane, run from z = 0 to z = `height`, with
-/// recesses and bores in one of its end faces.
+/// recesses and bores in one of its end faces, bores in the other one, and steps on either.
 struct Body {
     Region section;
     double height = 0;  ///< mm, > 0
     std::vector<Recess> recesses;
     std::vector<Bore> bores;
     Face face = Face::high;  ///< recesses and bores start here
+    std::vector<Bore> back_bores = {};  ///< start at the other face, and meet nothing from this one
+    std::vector<Step> steps = {};
 };
 
 /// Volume in closed form, mm³: section area times height, less recesses and bores (which must not
-/// overlap). Source: geometry.
+/// overlap), and steps. Source: geometry.
 [[nodiscard]] double volume(const Body& body);
 
 /// Where an instance of a body stands in its assembly: local origin, local X and local Z (both

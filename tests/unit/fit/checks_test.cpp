@@ -274,6 +274,20 @@ const Provocation kRailChecks[] = {
      [](Case& c, const Numbers& n) { c.frame.base.build.inset.value += n[0]; }},
 };
 
+void join(Case& c, PostJoint joint, double size) {
+    c.frame.post.joint.value = joint;
+    c.frame.post.joint_size = given(size, "/frame/post/joint_size");
+}
+
+const Provocation kJointChecks[] = {
+    {"tenon_too_near_the_grooves", Code::frame_post_joint, "joint-shoulder", "post-back-left",
+     Status::fail, [](Case& c) { join(c, PostJoint::tenon, 19); },
+     [](Case& c, const Numbers& n) { c.frame.post.joint_size->value = n[0]; }},
+    {"dowel_too_near_the_grooves", Code::frame_post_joint, "joint-web", "post-front-left",
+     Status::fail, [](Case& c) { join(c, PostJoint::dowel, 12); },
+     [](Case& c, const Numbers& n) { c.frame.post.joint_size->value = n[0]; }},
+};
+
 const Provocation kFormChecks[] = {
     {"skin_bends_only_when_soaked", Code::form_skin, "skin-bend", "form-front", Status::warn,
      [](Case& c) { c.form.skin.value = 6.35; },
@@ -298,6 +312,7 @@ INSTANTIATE_TEST_SUITE_P(Panes, EachCheck, testing::ValuesIn(kPaneChecks), name_
 INSTANTIATE_TEST_SUITE_P(HeatAndStock, EachCheck, testing::ValuesIn(kHeatAndStockChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(Frame, EachCheck, testing::ValuesIn(kFrameChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(Rails, EachCheck, testing::ValuesIn(kRailChecks), name_of);
+INSTANTIATE_TEST_SUITE_P(Joints, EachCheck, testing::ValuesIn(kJointChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(Form, EachCheck, testing::ValuesIn(kFormChecks), name_of);
 
 // Neither shrink nor springback are measured, and a hand can push harder than the sheet bears for

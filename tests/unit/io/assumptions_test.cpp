@@ -53,6 +53,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /frame/post/section = fitted
 /frame/post/hold = groove
 /frame/post/sawn = any
+/frame/post/joint = butt
 /panes/0/bend = heat
 /panes/0/blank = allow-shrink
 /sheets/cast-acrylic/shrink/along = 1.5 %

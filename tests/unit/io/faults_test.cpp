@@ -156,10 +156,12 @@ INSTANTIATE_TEST_SUITE_P(
               "in /form"},
         Wrong{"\"margin\": 24 },\n    \"top\"", "\"colour\": 1, \"margin\": 24 },\n    \"top\"",
               "BF-IN-005 /frame/base/colour: the key \"colour\" is not known here; one of "
-              "\"thickness\", \"margin\", \"grain\" or \"sawn\""},
+              "\"thickness\", \"margin\", \"build\", \"grain\", \"sawn\", \"inset\", "
+              "\"board_width\", \"corner\", \"run_out\" or \"segments\""},
         Wrong{"{ \"thickness\": 20, \"margin\": 24 }", "20",
               "BF-IN-003 /frame/base: a number stands here; an object with \"thickness\", "
-              "\"margin\", \"grain\" or \"sawn\""}));
+              "\"margin\", \"build\", \"grain\", \"sawn\", \"inset\", \"board_width\", "
+              "\"corner\", \"run_out\" or \"segments\""}));
 
 INSTANTIATE_TEST_SUITE_P(
     Panes, WrongValue,
@@ -336,7 +338,7 @@ std::string full_case() {
   "tolerance": { "cut": "f" },
   "webs": { "web": 5 },
   "fit":)");
-    text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\" }, \"stock\":");
+    text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\", \"allowance\": { \"width\": 4 } }, \"stock\":");
     text = with(text, "\"loading\":", "\"bead\": { \"width\": 9 }, \"loading\":");
     text = with(text, "\"overrun\": 60,", "\"overrun\": 60, \"fence\": { \"depth\": 30 },");
     return with(

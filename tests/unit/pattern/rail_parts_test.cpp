@@ -83,5 +83,60 @@ TEST(RailParts, are_found_by_the_side_that_they_hold) {
     EXPECT_EQ(plate_piece("top", fit::layout(board, fit::solve(board)).top, CaseSide::back), "top");
 }
 
+const Part& named(const std::vector<Part>& parts, std::string_view id) {
+    return *std::find_if(parts.begin(), parts.end(),
+                         [&](const Part& part) { return part.id == id; });
+}
+
+// Half a board of 20 mm and half of one of 24 mm, 1 mm of each left for glue.
+TEST(JoinedPosts, have_tenons_that_fill_their_mortises_but_for_the_glue) {
+    for (Case c : {sample::pilot_boat(), sample::on_rails()}) {
+        c.frame.post.joint.value = PostJoint::tenon;
+        const auto layout = fit::layout(c, fit::solve(c));
+        const auto parts = parts_of(c);
+        double tenons = 0;
+        for (const fit::PostLayout& post : layout.posts) {
+            const Part& part =
+                named(parts, "post-" + std::string(fit::corner_text(post.corner)));
+            ASSERT_EQ(part.body.steps.size(), 2U);
+            EXPECT_EQ(part.body.steps[0].height, 9);
+            EXPECT_EQ(part.body.steps[1].height, 11);
+            EXPECT_EQ(part.timber->length, 380 + 9 + 11);
+            tenons += part.body.steps[0].area.area();
+        }
+        double mortises = 0;
+        for (const Part& part : parts) {
+            if (part.id.starts_with("base")) {
+                for (const Recess& recess : part.body.recesses) {
+                    mortises += recess.depth == 10 ? recess.area.area() : 0;
+                }
+            }
+        }
+        EXPECT_NEAR(mortises, tenons, kVolumeRounding);
+    }
+}
+
+TEST(JoinedPosts, are_bored_for_dowels_where_base_and_top_are) {
+    Case c = sample::pilot_boat();
+    c.frame.post.joint.value = PostJoint::dowel;
+    const auto parts = parts_of(c);
+    const Part& base = named(parts, "base");
+    EXPECT_EQ(base.body.bores.size(), 8U);
+    EXPECT_EQ(base.pattern.bores.size(), 8U);
+    for (const Part& part : parts) {
+        if (!part.id.starts_with("post-")) {
+            continue;
+        }
+        ASSERT_EQ(part.body.bores.size(), 2U);
+        ASSERT_EQ(part.body.back_bores.size(), 2U);
+        for (const Bore& bore : part.body.bores) {
+            EXPECT_TRUE(std::any_of(base.body.bores.begin(), base.body.bores.end(),
+                                    [&](const Bore& in_base) {
+                                        return distance(in_base.centre, bore.centre) == 0;
+                                    }));
+        }
+    }
+}
+
 }  // namespace
 }  // namespace bowfront::pattern

@@ -169,6 +169,12 @@ const Broken kBroken[] = {
          c.frame.base.build.inset = given(12.0, "/frame/base/inset");
      },
      "/frame/base/inset", "21"},
+    {"post_joint", "joint-shoulder", "post-back-left",
+     [](Case& c) {
+         c.frame.post.joint.value = PostJoint::tenon;
+         c.frame.post.joint_size = given(19.0, "/frame/post/joint_size");
+     },
+     "/frame/post/joint_size", "17"},
     {"skin", "skin-bend", "form-front", [](Case& c) { c.form.skin.value = 9.5; },
      "/form/skin/thickness", "3"},
     {"overrun", "form-sweep", "form-front",
