@@ -1,5 +1,7 @@
 #include "bowfront/fit/build_sums.hpp"
 
+#include <algorithm>
+
 #include "bowfront/fit/grain_slope.hpp"
 
 namespace bowfront::fit {
@@ -67,6 +69,27 @@ JointDepth<N> depth_sums(const std::string& name, const Plate& plate, Book<N>& b
                         kPractice)};
 }
 
+// As given, or by rule and by what all posts have room for.
+template <class N>
+N joint_size_sums(const Case& c, const Layout& layout, Book<N>& book) {
+    const Post& post = c.frame.post;
+    const auto figure = [&](const N& value, std::string_view source) {
+        return book.figure({"frame/joint/size"}, "s", Kind::length, value, source);
+    };
+    if (post.joint_size) {
+        return figure(book.input("s", Kind::length, *post.joint_size), "the case file");
+    }
+    const auto drawn = std::find_if(layout.posts.begin(), layout.posts.end(),
+                                    [](const PostLayout& each) { return each.joint.has_value(); });
+    const double size = drawn == layout.posts.end() ? joint_size(post) : drawn->joint->size;
+    if (post.joint.value == PostJoint::dowel || size < joint_size(post)) {
+        return figure(N(size),
+                      "the largest by rule that all posts have room for (common practice, no "
+                      "source)");
+    }
+    return figure(book.input("w_p", Kind::length, post.width) * kTenonShare, kPractice);
+}
+
 template <class N>
 JointSums<N> joint_sums(const Case& c, const Layout& layout, Book<N>& book) {
     constexpr int kEnds = 2;
@@ -77,11 +100,7 @@ JointSums<N> joint_sums(const Case& c, const Layout& layout, Book<N>& book) {
         return book.figure({"frame/joint", key}, symbol, kind, value, source);
     };
     JointSums<N> sums;
-    const N width = book.input("w_p", Kind::length, post.width);
-    const N by_rule = dowel ? N(joint_size(post)) : width * kTenonShare;
-    sums.size = figure("size", "s", Kind::length,
-                       post.joint_size ? book.input("s", Kind::length, *post.joint_size) : by_rule,
-                       post.joint_size ? "the case file" : kPractice);
+    sums.size = joint_size_sums(c, layout, book);
     sums.base = depth_sums("base", c.frame.base, book);
     sums.top = depth_sums("top", c.frame.top, book);
     std::size_t count = 0;

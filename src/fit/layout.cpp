@@ -1,5 +1,6 @@
 #include "bowfront/fit/layout.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -197,11 +198,23 @@ void place_joints(const Case& c, Layout& frame) {
             recesses.push_back(*groove.bead);
         }
     }
-    for (PostLayout& post : frame.posts) {
-        if (post.section.size() == 1) {
-            post.joint = post_joint({c, post.at, frame.line.directions[index(post.corner)],
-                                     post.section.front(), recesses});
+    const auto place = [&](double size) {
+        double fitting = size;
+        for (PostLayout& post : frame.posts) {
+            if (post.section.size() == 1) {
+                post.joint = post_joint({c, post.at, frame.line.directions[index(post.corner)],
+                                         post.section.front(), recesses},
+                                        size);
+                fitting = std::min(fitting, post.joint->fitting);
+            }
         }
+        return fitting;
+    };
+    const double size = joint_size(c.frame.post);
+    const double fitting = place(size);
+    // By rule the joints are as large as all posts have room for: they are cut alike.
+    if (!c.frame.post.joint_size && fitting > 0 && fitting < size) {
+        (void)place(fitting);
     }
 }
 

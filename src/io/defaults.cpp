@@ -48,8 +48,9 @@ constexpr std::array kTable = {
             "how the rings lie is not known: the way that is worse for each limit counts"},
     Default{"/frame/post/joint", "butt", "posts end on the faces of base and top, screwed and glued"},
     Default{"/frame/post/joint_size",
-            "a third of the post's width for a tenon, a stock dowel up to a quarter of it", kPractice,
-            kRule},
+            "a third of the post's width for a tenon, a stock dowel up to a quarter of it, or what "
+            "the grooves leave room for",
+            kPractice, kRule},
     Default{"/frame/post/depth", "the post's width", "a post is as deep as it is wide", kRule},
     Default{"/frame/bead/width", "8 mm", kPractice},
     Default{"/panes/*/bend", "heat", "a curved pane is formed hot unless it is said to be cold"},

@@ -44,7 +44,7 @@ struct PostJointSums {
 /// The joints of posts that are not butted.
 template <class N>
 struct JointSums {
-    N size;              ///< a tenon's lesser side or a dowel's diameter, mm
+    N size;              ///< a tenon's side or a dowel's diameter, mm
     fit::JointDepth<N> base;
     fit::JointDepth<N> top;
     N dowels;            ///< of all posts, at both ends; 0 for tenons

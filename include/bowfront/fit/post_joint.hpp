@@ -24,14 +24,15 @@ inline constexpr double kLeastShoulder = 3;
 /// The joints of one post, alike at its foot and its head. In plan.
 struct PostJointLayout {
     PostJoint kind = PostJoint::tenon;
-    double size = 0;                ///< a tenon's lesser side, or a dowel's diameter, mm
+    double size = 0;                ///< a tenon's side, or a dowel's diameter, mm
     std::vector<Point> centres;     ///< of one tenon, or of two dowels
     std::vector<Contour> outlines;  ///< of each: also of its mortise, rounded as the cutter leaves it
     double clear = 0;               ///< least distance to a groove in base or top, mm; 0 where they
                                     ///< meet, and no more than the post's width and depth together
     double shoulder = 0;            ///< least distance to the edge of the post's section, its grooves
                                     ///< among it, mm; 0 where it stands out
-    double fitting = 0;             ///< the largest size, in steps of 0.5 mm, that has room; 0 for none
+    double fitting = 0;             ///< the size where it has room, else the largest smaller one that
+                                    ///< has: a stock dowel, a tenon in steps of 0.5 mm; 0 for none
 };
 
 /// What a joint has to find its place among.
@@ -44,12 +45,13 @@ struct JointSite {
 };
 
 /// The joints of a post that is not butted. They lie on the bisector of its two sides, in whole steps
-/// of 0.5 mm from the corner point: one tenon, with its sides along and across the side that starts
-/// at the corner, or a dowel towards the outside and one towards the inside; each where it is
-/// clearest of grooves and edges.
+/// of 0.5 mm from the corner point: a square tenon with its sides along the bisector or at 45° to it,
+/// whichever has more room, or a dowel towards the outside and one towards the inside; each where it
+/// is clearest of grooves and edges.
 /// @param site  with a post joint other than butt
+/// @param size  of a tenon's side or a dowel's diameter, mm, > 0
 /// Source: geometry; the place is a choice of this tool
-[[nodiscard]] PostJointLayout post_joint(const JointSite& site);
+[[nodiscard]] PostJointLayout post_joint(const JointSite& site, double size);
 
 /// How deep a joint of posts is.
 template <class N>
@@ -67,8 +69,9 @@ template <class N>
     return {recess, recess - kGlueRoom};
 }
 
-/// A joint's size where the case gives none: a third of the post for a tenon, the largest of 6, 8 and
-/// 10 mm that is no more than a quarter of it for a dowel, mm. Common practice, no source.
+/// A joint's size as the case gives it; else by rule, where all posts have room for it: a third of the
+/// post for a tenon, the largest of 6, 8 and 10 mm that is no more than a quarter of it for a dowel, mm.
+/// Common practice, no source.
 [[nodiscard]] double joint_size(const Post& post) noexcept;
 
 }  // namespace bowfront::fit

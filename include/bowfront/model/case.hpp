@@ -75,7 +75,7 @@ struct Post {
     Sourced<Hold> hold;
     Sourced<PostSawn> sawn;
     Sourced<PostJoint> joint = {};
-    std::optional<Sourced<double>> joint_size = {};  ///< a tenon's lesser side or a dowel's diameter,
+    std::optional<Sourced<double>> joint_size = {};  ///< a tenon's side or a dowel's diameter,
                                                      ///< > 0; by rule where left out
 };
 

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <utility>
 
 #include "bowfront/fit/layout.hpp"
 #include "random_cases.hpp"
@@ -54,13 +55,36 @@ TEST(PostJoint, leaves_half_of_the_board_and_room_for_glue) {
 // A tenon's corners are rounded by the cutter: its area is that of the square less four times
 // (1 − π/4)·r².
 TEST(PostJoint, has_a_tenon_with_the_corners_that_a_cutter_leaves) {
-    const Case c = joined(PostJoint::tenon);
+    Case c = joined(PostJoint::tenon);
+    c.frame.post.joint_size = given(11.0, "/frame/post/joint_size");
     const Layout frame = layout_of(c);
     const double r = 3.175 / 2;
     for (const PostLayout& post : frame.posts) {
         ASSERT_EQ(post.joint->outlines.size(), 1U);
-        EXPECT_NEAR(post.joint->outlines[0].area(), 14 * 14 - (4 - std::acos(-1.0)) * r * r,
-                    kPlace * 14);
+        EXPECT_NEAR(post.joint->outlines[0].area(), 11 * 11 - (4 - std::acos(-1.0)) * r * r,
+                    kPlace * 11);
+    }
+}
+
+TEST(PostJoint, is_alike_in_posts_that_mirror_each_other) {
+    const Layout frame = layout_of(joined(PostJoint::tenon));
+    for (const auto& [one, other] : {std::pair{0, 1}, std::pair{2, 3}}) {
+        const PostJointLayout& left = *frame.posts[one].joint;
+        const PostJointLayout& right = *frame.posts[other].joint;
+        EXPECT_NEAR(left.clear, right.clear, kPlace);
+        EXPECT_NEAR(left.shoulder, right.shoulder, kPlace);
+        EXPECT_NEAR(left.centres[0].x, -right.centres[0].x, kPlace);
+    }
+}
+
+// A third of the posts' 42 mm has no room beside the front's grooves: all four get what has.
+TEST(PostJoint, of_no_size_of_its_own_has_room_and_is_the_same_in_every_post) {
+    const Layout frame = layout_of(joined(PostJoint::tenon));
+    for (const PostLayout& post : frame.posts) {
+        EXPECT_LE(post.joint->size, 14);
+        EXPECT_GT(post.joint->size, 10);
+        EXPECT_EQ(post.joint->size, frame.posts[0].joint->size);
+        EXPECT_EQ(post.joint->fitting, post.joint->size);
     }
 }
 
