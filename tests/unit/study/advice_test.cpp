@@ -174,7 +174,7 @@ const Broken kBroken[] = {
          c.frame.post.joint.value = PostJoint::tenon;
          c.frame.post.joint_size = given(19.0, "/frame/post/joint_size");
      },
-     "/frame/post/joint_size", "17"},
+     "/frame/post/joint_size", "18"},
     {"skin", "skin-bend", "form-front", [](Case& c) { c.form.skin.value = 9.5; },
      "/form/skin/thickness", "3"},
     {"overrun", "form-sweep", "form-front",
@@ -194,7 +194,10 @@ double step_of(const std::string& pointer) {
     if (pointer == "/form/overrun" || pointer.starts_with("/oven/")) {
         return 1;
     }
-    return pointer.ends_with("/margin") || pointer.ends_with("/thickness") ? 0.5 : 0.1;
+    return pointer.ends_with("/margin") || pointer.ends_with("/thickness") ||
+                   pointer.ends_with("/joint_size") || pointer.ends_with("/inset")
+               ? 0.5
+               : 0.1;
 }
 
 void expect_no_less(Case c, const Broken& broken, const Change& change) {
