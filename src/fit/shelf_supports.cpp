@@ -195,7 +195,7 @@ std::vector<ShelfRail> shelf_rails(const Layout& layout, double inset) {
         const Contour strip = band(middle, kRailWidth, BandEnd::square, BandEnd::square);
         const auto left = subtract({{strip, {}}}, taken);
         if (!left.empty()) {
-            rails.push_back({static_cast<CaseSide>(i), left.front()});
+            rails.push_back({layout.line.order[i], left.front()});
             taken.push_back(left.front());
         }
     }

@@ -14,11 +14,12 @@ from report_paths import figures
 SCHEMA = json.loads((program.ROOT / "schemas/report.schema.json").read_text(encoding="utf-8"))
 # Of a figure and its derivation, which are the same sum done twice.
 SAME = 1e-12
-EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit", "whole", "cost")
+EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "frame", "timber", "first_time_fit",
+             "whole", "cost")
 # Of these every figure is asked for; panes have the same keys, so of the rest every ninth.
 IN_FULL = ("panes/front/", "whole/", "cost/")
 MADE = ("pilot boat", "shelves on pins and rails", "rectangle", "front alone", "round posts, beaded",
-        "failing")
+        "failing", "rails", "rails, butted, beaded", "tenons in rails", "dowels")
 
 
 def no_constants(word):
@@ -74,7 +75,7 @@ class Contents(ReportTest):
         sums = self.parsed(self.run_program("check", case, "--json").stdout)
         made = self.parsed(self.run_program("make", case, "-o", "out", "--json").stdout)
         for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "whole",
-                    "checks", "assumed", "cautions"):
+                    "frame", "timber", "checks", "assumed", "cautions"):
             self.assertEqual(sums[key], made[key], key)
 
     def test_a_side_without_a_pane_is_reported_as_open(self):
@@ -122,7 +123,8 @@ class Explanations(ReportTest):
                              {key: check[key] for key in ("value", "limit", "status")})
 
     def test_every_figure_of_the_report_has_its_derivation(self):
-        for name, more in (("pilot boat", {}), ("rectangle, round posts, beaded", HELD)):
+        for name, more in (("pilot boat", {}), ("rectangle, round posts, beaded", HELD),
+                           ("tenons in rails", {}), ("dowels", {})):
             with self.subTest(name):
                 case, report = self.made(name, more)
                 for section in EXPLAINED:
