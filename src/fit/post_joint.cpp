@@ -12,6 +12,7 @@ namespace bowfront::fit {
 namespace {
 
 constexpr double kStep = 0.5;  // mm; what a rule shows
+constexpr int kStride = 4;     // steps of the first search
 constexpr double kDowelShare = 0.25;
 constexpr double kDowels[] = {10, 8, 6};  // mm
 
@@ -53,15 +54,17 @@ Contour shape(const JointSite& site, Point centre, Point along, double size) {
 Spot spot(const JointSite& site, Point centre, Point along, double size) {
     const Post& post = site.c.frame.post;
     Spot found{centre, shape(site, centre, along, size), post.width.value + post.depth.value, 0};
+    if (where(site.section, centre) != Side::inside) {
+        found.clear = 0;
+        return found;
+    }
+    found.shoulder = gap(found.outline, site.section.outer);
+    for (const Contour& hole : site.section.holes) {
+        found.shoulder = std::min(found.shoulder, gap(found.outline, hole));
+    }
     for (const Contour& recess : site.recesses) {
         const bool within = where(recess, centre) != Side::outside;
         found.clear = std::min(found.clear, within ? 0 : gap(found.outline, recess));
-    }
-    if (where(site.section, centre) == Side::inside) {
-        found.shoulder = gap(found.outline, site.section.outer);
-        for (const Contour& hole : site.section.holes) {
-            found.shoulder = std::min(found.shoulder, gap(found.outline, hole));
-        }
     }
     return found;
 }
@@ -83,13 +86,24 @@ Spot best(const JointSite& site, int from, int to, double turn, double size) {
     const Bisector bisector(site.directions);
     const Point inside = direction(bisector.angle);
     const Point along = direction(bisector.angle + turn);
-    Spot best = spot(site, site.corner + inside * (from * kStep), along, size);
-    for (int i = from + 1; i <= to; ++i) {
-        Spot next = spot(site, site.corner + inside * (i * kStep), along, size);
-        if (next.spare(site.c) > best.spare(site.c)) {
-            best = std::move(next);
+    const auto at = [&](int step) {
+        return spot(site, site.corner + inside * (step * kStep), along, size);
+    };
+    int where_best = from;
+    Spot best = at(from);
+    const auto look = [&](int first, int last, int stride) {
+        for (int i = first; i <= last; i += stride) {
+            Spot next = at(i);
+            if (next.spare(site.c) > best.spare(site.c)) {
+                best = std::move(next);
+                where_best = i;
+            }
         }
-    }
+    };
+    // In strides first, then every step about the best of them.
+    look(from + kStride, to, kStride);
+    const int middle = where_best;
+    look(std::max(from, middle - kStride + 1), std::min(to, middle + kStride - 1), 1);
     return best;
 }
 
@@ -111,20 +125,21 @@ bool has_room(const JointSite& site, const std::vector<Spot>& all) {
 
 // The largest size under one that has no room: a dowel of stock, a tenon in whole steps; 0 for none.
 double fitting_size(const JointSite& site, double size) {
-    std::vector<double> smaller;
     if (site.c.frame.post.joint.value == PostJoint::dowel) {
-        smaller.assign(std::begin(kDowels), std::end(kDowels));
-    } else {
-        for (int i = static_cast<int>(size / kStep); i > 0; --i) {
-            smaller.push_back(i * kStep);
-        }
+        const auto* const fits =
+            std::find_if(std::begin(kDowels), std::end(kDowels), [&](double each) {
+                return each < size && has_room(site, spots(site, each));
+            });
+        return fits == std::end(kDowels) ? 0 : *fits;
     }
-    for (const double each : smaller) {
-        if (each < size && has_room(site, spots(site, each))) {
-            return each;
-        }
+    // The larger a tenon is, the less room it has: halving finds where that ends.
+    int fits = 0;
+    int too_large = static_cast<int>(std::ceil(size / kStep));
+    while (too_large - fits > 1) {
+        const int middle = (fits + too_large) / 2;
+        (has_room(site, spots(site, middle * kStep)) ? fits : too_large) = middle;
     }
-    return 0;
+    return fits * kStep;
 }
 
 }  // namespace
