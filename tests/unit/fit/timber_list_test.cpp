@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "bowfront/units/volume.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::fit {
