@@ -177,4 +177,28 @@ Case beaded() {
     return c;
 }
 
+void scale(Plan& plan, double factor) {
+    const auto measure = [&](FrontArc& arc) {
+        arc.value.value *= arc.measure == ArcMeasure::sweep ? 1 : factor;
+    };
+    for (Sourced<double>* size : {&plan.width, &plan.depth, &plan.side}) {
+        size->value *= factor;
+    }
+    if (plan.front) {
+        measure(*plan.front);
+    }
+    for (auto& corner : plan.corners) {
+        corner[0].value *= factor;
+        corner[1].value *= factor;
+    }
+    for (SideSpec& side : plan.chain) {
+        if (side.piece.straight) {
+            side.piece.straight->value *= factor;
+        }
+        for (FrontArc& arc : side.piece.arc) {
+            measure(arc);
+        }
+    }
+}
+
 }  // namespace bowfront::sample

@@ -22,6 +22,9 @@ namespace bowfront::sample {
 /// The same with all edges in rabbets closed by beads.
 [[nodiscard]] Case beaded();
 
+/// Makes every length of a plan larger by a factor; angles stay.
+void scale(Plan& plan, double factor);
+
 /// A value as if given at a place of the case file.
 template <class T>
 [[nodiscard]] Sourced<T> given(T value, std::string pointer) {

@@ -106,22 +106,14 @@ TEST_F(RandomCases, scale_where_nothing_is_a_fixed_size) {
         Case larger = c;
         Frame& f = larger.frame;
         for (Sourced<double>* size :
-             {&larger.plan.width, &larger.plan.depth, &larger.plan.side, &f.clear_height,
-              &f.base.thickness,
+             {&f.clear_height, &f.base.thickness,
               &f.base.margin, &f.top.thickness, &f.top.margin, &f.post.width, &f.post.depth,
               &f.groove.width, &f.groove.base_depth, &f.groove.top_depth, &f.groove.post_depth,
               &larger.fit.end_clearance, &larger.fit.top_clearance, &larger.fit.loading_clearance,
               &larger.cutter.diameter}) {
             size->value *= kScale;
         }
-        for (SideSpec& side : larger.plan.chain) {
-            if (side.piece.straight) {
-                side.piece.straight->value *= kScale;
-            }
-            for (FrontArc& measure : side.piece.arc) {
-                measure.value.value *= measure.measure == ArcMeasure::sweep ? 1 : kScale;
-            }
-        }
+        sample::scale(larger.plan, kScale);
         for (PaneSpec& pane : larger.panes) {
             pane.thickness.value *= kScale;
             pane.blank.trim.value *= kScale;

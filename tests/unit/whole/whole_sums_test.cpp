@@ -251,18 +251,17 @@ TEST_F(RandomWholes, weigh_what_their_parts_weigh_and_balance_inside_their_base)
         EXPECT_LE(empty.tipping.distance, std::min({empty.edges.left, empty.edges.right,
                                                     empty.edges.front, empty.edges.back}) +
                                               kRounding);
-        // Left and right are alike in every one of these plans.
-        EXPECT_NEAR(empty.weight.x, 0, kRounding * 1000);
+        if (c.plan.shape == PlanShape::rectangle || c.plan.shape == PlanShape::bow_front ||
+            c.plan.shape == PlanShape::bow_ends) {
+            EXPECT_NEAR(empty.weight.x, 0, kRounding * 1000);  // left and right are alike
+        }
     }
 }
 
 // Every length of a case, larger by a factor.
 void scale(Case& c, double k) {
     const auto all = [k](auto&... lengths) { ((lengths.value *= k), ...); };
-    all(c.plan.width, c.plan.depth);
-    if (c.plan.front && c.plan.front->measure != ArcMeasure::sweep) {
-        all(c.plan.front->value);
-    }
+    sample::scale(c.plan, k);
     Frame& frame = c.frame;
     all(frame.clear_height, frame.base.thickness, frame.base.margin, frame.top.thickness,
         frame.top.margin, frame.post.width, frame.post.depth, frame.groove.width,
