@@ -42,7 +42,8 @@ int run(const CheckRequest& request) {
     advise(design, text);
     const report::Content content{design.c(), design.read.assumed, design.sums, design.chance,
                                   design.spreads, design.shop, design.findings,
-                                  design.paths, design.whole, design.cost, design.shelves};
+                                  design.paths, design.whole, design.cost, design.shelves,
+                                  design.build, design.timber};
     print(request.json ? report::to_json(content) : report::to_text(content));
     return exit_code(design);
 }

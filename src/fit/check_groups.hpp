@@ -13,6 +13,10 @@ void check_loads(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_heating(const Case& c, const HeatingSums<double>& heating, CheckList& list);
 void check_blank(const Case& c, const PaneSums<double>& pane, CheckList& list);
 void check_frame(const Case& c, const Layout& layout, CheckList& list);
+/// What a plate of rails has to keep besides; nothing of one that is a board.
+void check_rails(const Case& c, const Layout& layout, CheckList& list);
+/// The joints of posts that are not butted.
+void check_joints(const Case& c, const Layout& layout, CheckList& list);
 void check_access(const Case& c, CheckList& list);
 void check_form(const Case& c, const PaneForm<double>& form, CheckList& list);
 

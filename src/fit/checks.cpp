@@ -21,6 +21,8 @@ std::vector<Finding> pane_checks(const Case& c, const CaseSums<double>& sums) {
 std::vector<Finding> frame_checks(const Case& c, const Layout& layout) {
     CheckList list;
     check_frame(c, layout, list);
+    check_rails(c, layout, list);
+    check_joints(c, layout, list);
     return list.take();
 }
 

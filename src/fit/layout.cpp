@@ -1,6 +1,8 @@
 #include "bowfront/fit/layout.hpp"
 
+#include <algorithm>
 #include <array>
+#include <utility>
 
 namespace bowfront::fit {
 namespace {
@@ -98,10 +100,60 @@ PlateLayout plate_layout(const Case& c, const CaseSums<double>& sums, const Glaz
                          const Plate& plate) {
     PlateLayout result;
     result.outline = set_out(line, plate.margin.value);
+    if (plate.build.rails()) {
+        if (const auto sides = sides_set_out(line, plate.margin.value)) {
+            result.ring = ring(line, *sides, plate.build);
+        }
+    }
     for (const auto& pane : sums.panes) {
         result.grooves.push_back(plate_groove(c, pane, line.sides[index(pane.side)]));
     }
     return result;
+}
+
+// Grooves and beads' recesses that a joint of a post could come near. Those of base and top lie one
+// over the other, so that a joint clear of the one is clear of both.
+std::vector<Contour> recesses_near(const Case& c, const PostLayout& post,
+                                   const PlateLayout& plate) {
+    // A joint is looked for no farther than width and depth from the corner point, and a distance
+    // over as much again counts for nothing.
+    const double reach = 2 * (c.frame.post.width.value + c.frame.post.depth.value) +
+                         joint_size(c.frame.post);
+    std::vector<Contour> near;
+    const auto add = [&](const Contour& recess) {
+        if (within(recess.box(), {post.at, post.at}, reach)) {
+            near.push_back(recess);
+        }
+    };
+    for (const PlateGroove& groove : plate.grooves) {
+        add(groove.band);
+        if (groove.bead) {
+            add(*groove.bead);
+        }
+    }
+    return near;
+}
+
+void place_joints(const Case& c, Layout& frame) {
+    const auto place = [&](double size) {
+        double fitting = size;
+        for (PostLayout& post : frame.posts) {
+            if (post.section.size() == 1) {
+                const std::vector<Contour> recesses = recesses_near(c, post, frame.base);
+                post.joint = post_joint({c, post.at, frame.line.directions[index(post.corner)],
+                                         post.section.front(), recesses},
+                                        size);
+                fitting = std::min(fitting, post.joint->fitting);
+            }
+        }
+        return fitting;
+    };
+    const double size = joint_size(c.frame.post);
+    const double fitting = place(size);
+    // By rule the joints are as large as all posts have room for: they are cut alike.
+    if (!c.frame.post.joint_size && fitting > 0 && fitting < size) {
+        (void)place(fitting);
+    }
 }
 
 }  // namespace
@@ -118,6 +170,9 @@ Layout layout(const Case& c, const CaseSums<double>& sums) {
     }
     result.base = plate_layout(c, sums, result.line, c.frame.base);
     result.top = plate_layout(c, sums, result.line, c.frame.top);
+    if (c.frame.post.joint.value != PostJoint::butt) {
+        place_joints(c, result);
+    }
     return result;
 }
 

@@ -1,6 +1,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <set>
+#include <tuple>
 
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/fit/checks.hpp"
@@ -43,6 +45,27 @@ void object_to_service(const Case& c, ObjectionList& list) {
     }
 }
 
+void object_to_joints(const Case& c, ObjectionList& list) {
+    const Post& post = c.frame.post;
+    if (post.joint.value == PostJoint::butt) {
+        return;
+    }
+    const double most = std::min(post.width.value, post.depth.value);
+    if (joint_size(post) >= most) {
+        list.add("/frame/post/joint_size",
+                 "a " + std::string(joint_text(post.joint.value)) + " of " + mm(joint_size(post)) +
+                     " is no smaller than the post",
+                 "give less than " + mm(most));
+    }
+    for (const auto& [name, plate] : {std::pair{"base", &c.frame.base}, std::pair{"top", &c.frame.top}}) {
+        if (plate->thickness.value * kMortiseShare <= kGlueRoom) {
+            list.add("/frame/" + std::string(name) + "/thickness",
+                     "a board of " + mm(plate->thickness.value) + " has no depth for a joint",
+                     "give more than " + mm(kGlueRoom / kMortiseShare));
+        }
+    }
+}
+
 void object_to_plates(const Case& c, ObjectionList& list) {
     const Groove& groove = c.frame.groove;
     const auto shallow = [&](const char* name, double depth, double thickness) {
@@ -56,6 +79,11 @@ void object_to_plates(const Case& c, ObjectionList& list) {
         if (plate->margin.value <= groove.width.value / 2) {
             list.add("/frame/" + std::string(name) + "/margin",
                      "the groove (" + mm(groove.width.value) + " wide) would run out of the board's edge",
+                     "give more than " + mm(groove.width.value / 2));
+        }
+        if (plate->build.rails() && plate->build.inset.value <= groove.width.value / 2) {
+            list.add("/frame/" + std::string(name) + "/inset",
+                     "the groove (" + mm(groove.width.value) + " wide) would run out of the rails' edge",
                      "give more than " + mm(groove.width.value / 2));
         }
     }
@@ -165,12 +193,36 @@ void object_to_cheeks(const Case& c, const PostLayout& post, ObjectionList& list
     }
 }
 
+// Parts, files and figures go by the pieces' names, and a side may be named as another one's piece.
+void object_to_rail_names(const Case& c, const Ring& ring, ObjectionList& list) {
+    std::set<std::string> names;
+    for (const RailPiece& piece : ring.pieces) {
+        if (!names.insert(piece.name).second) {
+            list.add(side_pointer(c.plan, index(piece.side)),
+                     "two pieces of rails would have the name " + piece.name,
+                     "give one of the sides another name");
+        }
+    }
+}
+
 void object_to_layout(const Case& c, const Layout& frame, ObjectionList& list) {
-    for (const auto& [name, plate] : {std::pair{"base", &frame.base}, std::pair{"top", &frame.top}}) {
+    for (const auto& [name, plate, board] :
+         {std::tuple{"base", &frame.base, &c.frame.base},
+          std::tuple{"top", &frame.top, &c.frame.top}}) {
         if (!plate->outline) {
             list.add("/frame/" + std::string(name) + "/margin",
                      "the glazing line set out by this margin does not close",
                      "give another margin, or a plan with gentler bows");
+        }
+        if (plate->ring) {
+            object_to_rail_names(c, *plate->ring, list);
+        }
+        if (plate->outline && board->build.rails() && !plate->ring) {
+            const bool asked = board->build.segments.has_value();
+            list.add("/frame/" + std::string(name) + (asked ? "/segments" : "/inset"),
+                     "no ring of rails can be made: its inner edge does not close, or a curved rail "
+                     "has no room for as many pieces",
+                     "give a smaller inset or fewer segments");
         }
     }
     object_to_room(c, frame, list);
@@ -186,6 +238,15 @@ void object_to_layout(const Case& c, const Layout& frame, ObjectionList& list) {
         } else {
             object_to_cheeks(c, post, list);
         }
+        if (post.joint && (post.joint->clear <= 0 || post.joint->shoulder <= 0)) {
+            list.add(c.frame.post.joint_size ? "/frame/post/joint_size" : "/frame/post/joint",
+                     "a " + std::string(joint_text(post.joint->kind)) + " of " +
+                         mm(post.joint->size) + " meets a groove or the edge of the " + corner +
+                         " post",
+                     post.joint->fitting > 0
+                         ? "give a joint_size of " + mm(post.joint->fitting) + " or less"
+                         : "another joint, or a larger post");
+        }
     }
 }
 
@@ -200,6 +261,7 @@ void object_to_values(const Case& c, ObjectionList& list) {
     object_to_plan(c.plan, list);
     object_to_posts(c, list);
     object_to_plates(c, list);
+    object_to_joints(c, list);
     object_to_service(c, list);
     object_to_shop(c, list);
     for (const PaneSpec& spec : c.panes) {

@@ -51,7 +51,7 @@ Segment piece(const Segment& segment, double from, double to) {
 
 }  // namespace
 
-Contour GlazingLine::outline() const {
+Contour joined(const SideChains& sides) {
     std::vector<Segment> all;
     for (const std::vector<Segment>& side : sides) {
         all.insert(all.end(), side.begin(), side.end());

@@ -29,12 +29,6 @@ double area(const std::vector<Region>& regions) {
     return sum;
 }
 
-// Whether two boxes come within a reach of each other.
-bool within(const Box& a, const Box& b, double reach) {
-    return a.low.x <= b.high.x + reach && b.low.x <= a.high.x + reach &&
-           a.low.y <= b.high.y + reach && b.low.y <= a.high.y + reach;
-}
-
 bool apart(const Box& a, const Box& b) { return !within(a, b, 0); }
 
 // One pane in one frame.

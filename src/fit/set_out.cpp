@@ -129,7 +129,7 @@ bool keeps_its_way(const Carrier& carrier, Point from, Point to) {
 
 }  // namespace
 
-std::optional<Contour> set_out(const GlazingLine& line, double margin) {
+std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin) {
     std::vector<Carrier> carriers;
     for (const std::vector<Segment>& side : line.sides) {
         carriers.push_back(set_out_side(side, margin));
@@ -145,20 +145,23 @@ std::optional<Contour> set_out(const GlazingLine& line, double margin) {
         }
         corners.push_back(*corner);
     }
-    std::vector<Segment> outline;
+    SideChains sides;
     for (std::size_t i = 0; i < line.size(); ++i) {
         if (!keeps_its_way(carriers[i], corners[i], corners[line.next(i)])) {
             return std::nullopt;
         }
-        for (const Segment& s : between(carriers[i], corners[i], corners[line.next(i)])) {
-            outline.push_back(s);
-        }
+        sides.push_back(between(carriers[i], corners[i], corners[line.next(i)]));
     }
-    Contour result = Contour::from_segments(outline);
-    if (result.area() <= 0 || self_crossing(result)) {
+    const Contour outline = joined(sides);
+    if (outline.area() <= 0 || self_crossing(outline)) {
         return std::nullopt;
     }
-    return result;
+    return sides;
+}
+
+std::optional<Contour> set_out(const GlazingLine& line, double margin) {
+    const auto sides = sides_set_out(line, margin);
+    return sides ? std::optional(joined(*sides)) : std::nullopt;
 }
 
 }  // namespace bowfront::fit

@@ -1,4 +1,5 @@
 #include "bowfront/fit/plate_bending.hpp"
+#include "bowfront/units/volume.hpp"
 #include "solve.hpp"
 
 namespace bowfront::fit {
@@ -10,7 +11,6 @@ constexpr double kHand = 80;  // mm, square
 // Common practice, no source.
 constexpr double kCarried = 2;
 constexpr double kGravity = 9.80665;     // m/s², standard
-constexpr double kCubicMetre = 1e9;      // mm³
 
 // What loads a pane: a force spread over a rectangle in its middle.
 template <class N>

@@ -7,6 +7,7 @@
 #include "bowfront/base/contract.hpp"
 #include "bowfront/fit/plate_bending.hpp"
 #include "bowfront/materials/timber.hpp"
+#include "bowfront/units/volume.hpp"
 #include "shelf_parts.hpp"
 #include "solve.hpp"
 
@@ -14,7 +15,6 @@ namespace bowfront::fit {
 namespace {
 
 constexpr double kGravity = 9.80665;  // m/s², standard
-constexpr double kCubicMetre = 1e9;   // mm³
 constexpr double kPlywoodPoisson =
     0.3;  // taken as for most solids: it counts for little; no source
 

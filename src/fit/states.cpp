@@ -87,9 +87,12 @@ PlateFactors<N> plate_factors(const Plate& plate, std::string_view name, AirStat
     const Property& face = flat ? *timber.tangential_coefficient : *timber.radial_coefficient;
     const Property& edge = flat ? *timber.radial_coefficient : *timber.tangential_coefficient;
     const std::string_view in_state = state_text(state);
-    const N across = factor({{"states", name, "across_coefficient"},
-                             {"states", in_state, name, "across"}}, face, m, book);
-    (plate.grain.value == Grain::width ? factors.depth : factors.width) = across;
+    // Rails lie along the glazing line, and along the grain timber stands still.
+    if (!plate.build.rails()) {
+        const N across = factor({{"states", name, "across_coefficient"},
+                                 {"states", in_state, name, "across"}}, face, m, book);
+        (plate.grain.value == Grain::width ? factors.depth : factors.width) = across;
+    }
     factors.thickness = factor({{"states", name, "thickness_coefficient"},
                                 {"states", in_state, name, "thickness"}}, edge, m, book);
     return factors;

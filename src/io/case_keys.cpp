@@ -27,9 +27,12 @@ constexpr std::array kChainArc = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, W
                                   Word{"chord"}};
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
                                Word{"post"},   Word{"groove"},       Word{"loading"}, Word{"bead"}};
-constexpr std::array kPlate = {Word{"thickness"}, Word{"margin"}, Word{"grain"}, Word{"sawn"}};
+constexpr std::array kPlate = {Word{"thickness"},   Word{"margin"}, Word{"build"},
+                               Word{"grain"},       Word{"sawn"},   Word{"inset"},
+                               Word{"board_width"}, Word{"corner"}, Word{"run_out"},
+                               Word{"segments"}};
 constexpr std::array kPost = {Word{"width"}, Word{"depth"}, Word{"section"}, Word{"hold"},
-                              Word{"sawn"}};
+                              Word{"sawn"},  Word{"joint"}, Word{"joint_size"}};
 constexpr std::array kGroove = {Word{"width"}, Word{"depth"}};
 constexpr std::array kGrooveDepth = {Word{"base"}, Word{"top"}, Word{"post"}};
 constexpr std::array kWidth = {Word{"width"}};
@@ -60,7 +63,8 @@ constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}
 constexpr std::array kShelf = {Word{"height"}, Word{"material"}, Word{"thickness"},
                                Word{"clearance"}, Word{"load"}, Word{"support"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
-constexpr std::array kShop = {Word{"step"}};
+constexpr std::array kShop = {Word{"step"}, Word{"allowance"}};
+constexpr std::array kAllowance = {Word{"length"}, Word{"width"}, Word{"thickness"}};
 constexpr std::array kContents = {Word{"mass"}, Word{"height"}, Word{"x"}, Word{"y"}};
 constexpr std::array kStand = {Word{"fixed"}};
 constexpr std::array kPrices = {Word{"currency"}, Word{"waste"}, Word{"materials"},
@@ -110,6 +114,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/prices", kPrices},
     ObjectKeys{"/prices/materials/*", kMaterialPrice},
     ObjectKeys{"/prices/hardware/*", kHardware},
+    ObjectKeys{"/shop/allowance", kAllowance},
 };
 
 }  // namespace

@@ -20,6 +20,16 @@ namespace bowfront::io {
 
 [[nodiscard]] Frame read_frame(ObjectReader frame);
 
+/// How a post is joined to base and top.
+void read_post_joint(ObjectReader& post, Post& out);
+
+/// How a plate is built.
+[[nodiscard]] Sourced<PlateBuild> read_build_kind(ObjectReader& plate);
+
+/// The keys of a plate that count where it is built of rails.
+/// @param build  with its kind; gets the rest
+void read_rails(ObjectReader& plate, const Sourced<double>& margin, Build& build);
+
 /// The file's own sheets, by their keys.
 [[nodiscard]] std::map<std::string, SheetSpec> read_sheets(ObjectReader& file);
 

@@ -12,6 +12,10 @@ constexpr std::string_view kPractice = "common practice, no source";
 constexpr std::string_view kClassM = "ISO 2768-1, class m (medium)";
 constexpr std::string_view kIndoors = "a heated room through the year; common practice, no source";
 
+constexpr std::string_view kSlope =
+    "a slope of the grain of about 1 in 5, which leaves 55 % of the bending strength: Wood Handbook "
+    "FPL-GTR-190, table 5-12, from memory, not verified; the limit itself is common practice";
+
 constexpr auto kRule = Default::Kind::rule;
 
 constexpr std::array kTable = {
@@ -22,16 +26,37 @@ constexpr std::array kTable = {
     Default{"/plan/ends/panes", "1", "one pane a side"},
     Default{"/plan/sides/*/bow", "out", "most bows look outwards"},
     Default{"/plan/sides/*/panes", "1", "one pane a side"},
+    Default{"/frame/base/build", "plate", "one board"},
     Default{"/frame/base/grain", "width", "boards run along the longer way of most cases"},
     Default{"/frame/base/sawn", "flat", "the board that most timber yards sell, and that moves most"},
+    Default{"/frame/base/inset", "the base's margin", "a rail lies to both sides of the glazing line alike",
+            kRule},
+    Default{"/frame/base/board_width", "150 mm", kPractice},
+    Default{"/frame/base/corner", "mitre", "no end grain shows; common practice, no source"},
+    Default{"/frame/base/run_out", "12 deg", kSlope},
+    Default{"/frame/base/segments", "as many as boards and grain ask for",
+            "fewest pieces that keep both limits", kRule},
+    Default{"/frame/top/build", "plate", "one board"},
     Default{"/frame/top/grain", "width", "boards run along the longer way of most cases"},
     Default{"/frame/top/sawn", "flat", "the board that most timber yards sell, and that moves most"},
+    Default{"/frame/top/inset", "the top's margin", "a rail lies to both sides of the glazing line alike",
+            kRule},
+    Default{"/frame/top/board_width", "150 mm", kPractice},
+    Default{"/frame/top/corner", "mitre", "no end grain shows; common practice, no source"},
+    Default{"/frame/top/run_out", "12 deg", kSlope},
+    Default{"/frame/top/segments", "as many as boards and grain ask for",
+            "fewest pieces that keep both limits", kRule},
     Default{"/frame/loading", "slide-in",
             "panes slide down the posts' grooves and the top goes on last"},
     Default{"/frame/post/section", "fitted", "it stands square to both sides at any corner"},
     Default{"/frame/post/hold", "groove", "the hold of panes that slide in"},
     Default{"/frame/post/sawn", "any",
             "how the rings lie is not known: the way that is worse for each limit counts"},
+    Default{"/frame/post/joint", "butt", "posts end on the faces of base and top, screwed and glued"},
+    Default{"/frame/post/joint_size",
+            "a third of the post's width for a tenon, a stock dowel up to a quarter of it, or what "
+            "the grooves leave room for",
+            kPractice, kRule},
     Default{"/frame/post/depth", "the post's width", "a post is as deep as it is wide", kRule},
     Default{"/frame/bead/width", "8 mm", kPractice},
     Default{"/panes/*/bend", "heat", "a curved pane is formed hot unless it is said to be cold"},
@@ -87,6 +112,9 @@ constexpr std::array kTable = {
     Default{"/stand/fixed", "none", "the case stands free unless it is said to be fixed"},
     Default{"/prices/waste", "15 %",
             "offcuts and what is sawn away; common practice, no source"},
+    Default{"/shop/allowance/length", "25 mm", kPractice},
+    Default{"/shop/allowance/width", "6 mm", kPractice},
+    Default{"/shop/allowance/thickness", "3 mm", kPractice},
 };
 
 }  // namespace

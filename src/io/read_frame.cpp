@@ -44,8 +44,10 @@ Plate read_plate(ObjectReader plate) {
     Plate out;
     out.thickness = plate.needed("thickness", LengthIn{kPositive});
     out.margin = plate.needed("margin", LengthIn{kPositive});
-    out.grain = plate.or_default("grain", kGrain);
+    out.build.kind = read_build_kind(plate);
+    out.grain = plate.or_default("grain", kGrain, out.build.rails() ? Use::unused : Use::used);
     out.sawn = plate.or_default("sawn", kSawn);
+    read_rails(plate, out.margin, out.build);
     plate.finish();
     return out;
 }
@@ -74,6 +76,7 @@ Post read_post(ObjectReader post, Loading loading) {
     out.section = post.or_default("section", kSection);
     out.hold = read_hold(post, loading);
     out.sawn = post.or_default("sawn", kPostSawn);
+    read_post_joint(post, out);
     post.finish();
     return out;
 }

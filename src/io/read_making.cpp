@@ -196,6 +196,11 @@ Shop read_shop(ObjectReader shop, LengthUnit units) {
     } else {
         out.step = {units == LengthUnit::inch ? kInchStep : kMetricStep, shop.assume_rule("step")};
     }
+    ObjectReader allowance = shop.object("allowance");
+    out.allowance.length = allowance.or_default("length", LengthIn{kNotNegative});
+    out.allowance.width = allowance.or_default("width", LengthIn{kNotNegative});
+    out.allowance.thickness = allowance.or_default("thickness", LengthIn{kNotNegative});
+    allowance.finish();
     shop.finish();
     return out;
 }

@@ -4,6 +4,15 @@
 
 namespace bowfront {
 
+std::string_view joint_text(PostJoint joint) noexcept {
+    switch (joint) {
+        case PostJoint::butt: return "butt";
+        case PostJoint::tenon: return "tenon";
+        case PostJoint::dowel: break;
+    }
+    return "dowel";
+}
+
 std::string_view edge_text(PaneEdge edge) noexcept {
     switch (edge) {
         case PaneEdge::bottom: return "bottom";

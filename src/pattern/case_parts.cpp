@@ -4,7 +4,7 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/number_text.hpp"
-#include "bowfront/materials/timber.hpp"
+#include "frame_part.hpp"
 
 namespace bowfront::pattern {
 namespace {
@@ -18,57 +18,63 @@ std::string title(std::string_view words) {
     return text;
 }
 
-// A timber part of the frame; its pattern is its section seen from above.
-Part timber_part(const Case& c, std::string id, std::string name) {
-    Part part;
-    part.id = std::move(id);
-    part.name = std::move(name);
-    part.assembly = "case";
-    part.group = "frame";
-    part.material = c.frame.timber.value;
-    if (const auto density = find_timber(c.frame.timber.value)->density()) {
-        part.density = density->value;
+Part plate_part(const PlateTask& task) {
+    Part part = timber_part(task.c, task.name, task.face == Face::high ? "Base" : "Top");
+    part.body.section = {*task.layout.outline, {}};
+    part.body.height = task.plate.thickness.value;
+    part.body.face = task.face;
+    for (Region& area : unite(recesses_of(task.layout))) {
+        part.body.recesses.push_back({std::move(area), task.depth});
     }
-    part.finish = Finish::timber;
-    return part;
-}
-
-Pattern pattern_of(const Body& body) {
-    Pattern pattern{body.section, body.recesses, body.bores, {}, {}, body.height};
-    if (body.face == Face::low) {
-        // The cutter sees the low face from below: mirrored.
-        const Motion mirror{0, {}, true};
-        pattern.outline = pattern.outline.moved(mirror);
-        for (Recess& recess : pattern.recesses) {
-            recess.area = recess.area.moved(mirror);
-        }
-        for (Bore& bore : pattern.bores) {
-            bore.centre = mirror(bore.centre);
-        }
-    }
-    return pattern;
-}
-
-Part plate_part(const Case& c, std::string_view name, const Plate& plate,
-                const fit::PlateLayout& layout, double depth, Face face, double z) {
-    Part part = timber_part(c, std::string(name), face == Face::high ? "Base" : "Top");
-    part.body.section = {*layout.outline, {}};
-    part.body.height = plate.thickness.value;
-    part.body.face = face;
-    std::vector<Region> recesses;
-    for (const fit::PlateGroove& groove : layout.grooves) {
-        recesses.push_back({groove.band, {}});
-        if (groove.bead) {
-            recesses.push_back({*groove.bead, {}});
-        }
-    }
-    for (Region& area : unite(recesses)) {
-        part.body.recesses.push_back({std::move(area), depth});
-    }
+    part.note = task.face == Face::high ? "grooves in the upper face" : "grooves in the lower face";
+    cut_joints(task, part);
     part.pattern = pattern_of(part.body);
-    part.placements = {{.origin = {0, 0, z}}};
-    part.note = face == Face::high ? "grooves in the upper face" : "grooves in the lower face";
+    part.placements = {{.origin = {0, 0, task.z}}};
+    if (task.plate.sawn.value != Sawn::plywood) {
+        const bool along_x = task.plate.grain.value == Grain::width;
+        part.timber = size_along(part.body.section, along_x ? Point{1, 0} : Point{0, 1},
+                                 part.body.height);
+    }
     return part;
+}
+
+void add_plate_parts(const PlateTask& task, std::vector<Part>& parts) {
+    if (task.layout.ring) {
+        add_rail_parts(task, parts);
+    } else {
+        parts.push_back(plate_part(task));
+    }
+}
+
+// A piece that stands with its grain upright.
+TimberSize upright_size(const Body& body) {
+    const Box box = body.section.box();
+    return {body.height, box.width(), box.height()};
+}
+
+// Tenons on a post's ends, or bores for dowels in them.
+void add_joint(const Case& c, const fit::PostJointLayout& joint, Part& part) {
+    if (joint.kind == PostJoint::dowel) {
+        const double depth = joint.size * fit::kDowelReach;
+        for (const Point centre : joint.centres) {
+            part.body.bores.push_back({centre, joint.size, depth});
+            part.body.back_bores.push_back({centre, joint.size, depth});
+            part.pattern.bores.push_back({centre, joint.size, depth});
+        }
+        part.note += "; bores of " + rounded_text(joint.size, 2) + " mm for dowels, " +
+                     rounded_text(depth, 2) + " mm deep in both ends";
+        return;
+    }
+    const double foot = fit::joint_depth(c.frame.base.thickness.value).tenon;
+    const double head = fit::joint_depth(c.frame.top.thickness.value).tenon;
+    for (const Contour& outline : joint.outlines) {
+        part.body.steps.push_back({{outline, {}}, foot, Face::low});
+        part.body.steps.push_back({{outline, {}}, head, Face::high});
+        part.pattern.scribes.push_back({outline.segments()});
+    }
+    part.timber->length += foot + head;
+    part.note += "; tenons of " + rounded_text(foot, 2) + " mm at the foot and " +
+                 rounded_text(head, 2) + " mm at the head come on top, as scribed";
 }
 
 Part post_part(const Case& c, const fit::PostLayout& post) {
@@ -79,8 +85,12 @@ Part post_part(const Case& c, const fit::PostLayout& post) {
     part.body.height = c.frame.clear_height.value;
     part.pattern = pattern_of(part.body);
     part.placements = {{}};
+    part.timber = upright_size(part.body);
     part.note = "pattern is the section; grain runs along the length of " +
                 rounded_text(part.body.height, 2) + " mm";
+    if (post.joint) {
+        add_joint(c, *post.joint, part);
+    }
     return part;
 }
 
@@ -132,6 +142,8 @@ void add_plate_beads(const Case& c, std::string_view plate, const fit::PlateLayo
         part.body.height = depth;
         part.pattern = pattern_of(part.body);
         part.placements = {{.origin = {0, 0, z}}};
+        part.timber = size_along(part.body.section, middle.back().to - middle.front().from,
+                                 part.body.height);
         part.note = "put in after the pane, pinned to the frame, not to the pane";
         parts.push_back(std::move(part));
     }
@@ -162,6 +174,7 @@ void add_post_beads(const Case& c, const fit::PostLayout& post, std::vector<Part
             part.body.height = c.frame.clear_height.value;
             part.pattern = pattern_of(part.body);
             part.placements = {{}};
+            part.timber = upright_size(part.body);
             part.note = "pattern is the section; put in after the pane, pinned to the post";
             parts.push_back(std::move(part));
             taken.push_back(area);
@@ -180,11 +193,14 @@ std::vector<Part> case_parts(const Case& c, const CaseSums<double>& sums,
                              const fit::Layout& layout) {
     const Groove& groove = c.frame.groove;
     const double height = c.frame.clear_height.value;
+    const std::vector<fit::PostLayout> posts(layout.posts.begin(), layout.posts.end());
     std::vector<Part> parts;
-    parts.push_back(plate_part(c, "base", c.frame.base, layout.base, groove.base_depth.value,
-                               Face::high, -c.frame.base.thickness.value));
-    parts.push_back(plate_part(c, "top", c.frame.top, layout.top, groove.top_depth.value,
-                               Face::low, height));
+    add_plate_parts({c, "base", c.frame.base, layout.base, groove.base_depth.value, Face::high,
+                     -c.frame.base.thickness.value, posts},
+                    parts);
+    add_plate_parts({c, "top", c.frame.top, layout.top, groove.top_depth.value, Face::low, height,
+                     posts},
+                    parts);
     for (const fit::PostLayout& post : layout.posts) {
         parts.push_back(post_part(c, post));
     }

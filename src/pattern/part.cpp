@@ -11,6 +11,8 @@ double volume_of(const Bore& bore) {
     return std::numbers::pi / 4 * bore.diameter * bore.diameter * bore.depth;
 }
 
+double volume_of(const Step& step) { return step.area.area() * step.height; }
+
 }  // namespace
 
 double volume(const Body& body) {
@@ -18,8 +20,13 @@ double volume(const Body& body) {
     for (const Recess& recess : body.recesses) {
         total -= recess.area.area() * recess.depth;
     }
-    for (const Bore& bore : body.bores) {
-        total -= volume_of(bore);
+    for (const auto* const bores : {&body.bores, &body.back_bores}) {
+        for (const Bore& bore : *bores) {
+            total -= volume_of(bore);
+        }
+    }
+    for (const Step& step : body.steps) {
+        total += volume_of(step);
     }
     return total;
 }
@@ -29,18 +36,29 @@ Point3 centroid(const Body& body) {
     // Moments are taken about the middle of the prism, so that they stay small.
     double left = body.section.area() * body.height;
     Point3 moment;
-    const auto cut_away = [&](Point at, double depth, double volume) {
-        const double above = (body.height - depth) / 2;
-        const double z = body.face == Face::high ? above : -above;
+    const auto add = [&](Point at, double above, double volume) {
         const Point off = at - middle;
-        left -= volume;
-        moment = {moment.x - off.x * volume, moment.y - off.y * volume, moment.z - z * volume};
+        left += volume;
+        moment = {moment.x + off.x * volume, moment.y + off.y * volume, moment.z + above * volume};
+    };
+    // From the middle of the prism to the middle of what starts at one of its faces, and goes into
+    // it by a depth.
+    const auto above = [&](Face face, double depth) {
+        const double off = (body.height - depth) / 2;
+        return face == Face::high ? off : -off;
     };
     for (const Recess& recess : body.recesses) {
-        cut_away(recess.area.centroid(), recess.depth, recess.area.area() * recess.depth);
+        add(recess.area.centroid(), above(body.face, recess.depth),
+            -recess.area.area() * recess.depth);
     }
     for (const Bore& bore : body.bores) {
-        cut_away(bore.centre, bore.depth, volume_of(bore));
+        add(bore.centre, above(body.face, bore.depth), -volume_of(bore));
+    }
+    for (const Bore& bore : body.back_bores) {
+        add(bore.centre, -above(body.face, bore.depth), -volume_of(bore));
+    }
+    for (const Step& step : body.steps) {
+        add(step.area.centroid(), above(step.face, -step.height), volume_of(step));
     }
     BOWFRONT_EXPECTS(left > 0);
     return {middle.x + moment.x / left, middle.y + moment.y / left,

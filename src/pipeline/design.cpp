@@ -4,6 +4,7 @@
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/fit/checks.hpp"
+#include "build_figures.hpp"
 #include "parts.hpp"
 
 namespace bowfront {
@@ -59,6 +60,9 @@ Design design(std::string_view text, const std::string& file_name,
     if (result.c().prices) {
         result.cost = whole::cost_sums(result.c(), parts);
     }
+    Book<double> book;
+    result.build = fit::build_sums(result.c(), result.layout, book);
+    result.timber = fit::timber_list(result.c(), timber_pieces(parts), book);
     return result;
 }
 

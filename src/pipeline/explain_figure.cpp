@@ -1,4 +1,5 @@
 #include <map>
+#include <numbers>
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/base/number_text.hpp"
@@ -6,6 +7,7 @@
 #include "bowfront/pattern/case_parts.hpp"
 #include "bowfront/pipeline/design.hpp"
 #include "bowfront/report/derivation.hpp"
+#include "build_figures.hpp"
 #include "parts.hpp"
 #include "path_figures.hpp"
 
@@ -45,6 +47,7 @@ void add_parts(const Design& design, Workings& workings) {
     if (design.c().prices) {
         whole::cost_sums(design.c(), parts, workings);
     }
+    add_build_figures(design, parts, workings);
 }
 
 void add_share(const study::Share& share, const study::ChanceOptions& options,

@@ -46,8 +46,10 @@ std::vector<EngagementProbe> probes(const Design& design) {
                                 kind, near, expected});
             }
         };
-        add(PaneEdge::bottom, EngagementProbe::Edge::bottom, "base", {});
-        add(PaneEdge::top, EngagementProbe::Edge::top, "top", {});
+        add(PaneEdge::bottom, EngagementProbe::Edge::bottom,
+            pattern::plate_piece("base", design.layout.base, pane.side), {});
+        add(PaneEdge::top, EngagementProbe::Edge::top,
+            pattern::plate_piece("top", design.layout.top, pane.side), {});
         // A rabbet takes the face away that an end's engagement is measured from.
         if (design.c().frame.post.hold.value == Hold::rabbet) {
             continue;
@@ -136,7 +138,8 @@ class Maker {
         }
         report::Content content{design_.c(), design_.read.assumed, design_.sums, design_.chance,
                                 design_.spreads, design_.shop, made.findings, design_.paths,
-                                design_.whole, design_.cost, design_.shelves};
+                                design_.whole, design_.cost, design_.shelves,
+                                design_.build, design_.timber};
         for (const MeasuredEngagement& engagement : solids.engagements) {
             content.measured.push_back(
                 {engagement.about, engagement.expected, engagement.measured});

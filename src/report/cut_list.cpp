@@ -63,6 +63,20 @@ class ShopColumns {
     const study::ShopSizes& shop_;
 };
 
+// The timber that a part is sawn from; empty fields for one that is not of solid timber.
+std::vector<std::string> rough_columns(const Part& part, const TimberList<double>& timber) {
+    constexpr int kFine = 6;  // of board feet and cubic metres: a bead takes little of either
+    for (const TimberRow<double>& row : timber.rows) {
+        if (row.id == part.id) {
+            return {rounded_text(row.rough.length, kDecimals),
+                    rounded_text(row.rough.width, kDecimals),
+                    rounded_text(row.rough.thickness, kDecimals),
+                    rounded_text(row.board_feet, kFine), rounded_text(row.volume, kFine)};
+        }
+    }
+    return std::vector<std::string>(5);
+}
+
 }  // namespace
 
 std::string cut_list(const Content& content) {
@@ -72,8 +86,9 @@ std::string cut_list(const Content& content) {
     }
     text +=
         "id,name,count,material,length_mm,width_mm,thickness_mm,shop_length,shop_length_over_mm,"
-        "shop_width,shop_width_over_mm,shop_thickness,shop_thickness_over_mm,area_each_mm2,"
-        "mass_each_kg,file,note\r\n";
+        "shop_width,shop_width_over_mm,shop_thickness,shop_thickness_over_mm,rough_length_mm,"
+        "rough_width_mm,rough_thickness_mm,board_feet,volume_m3,area_each_mm2,mass_each_kg,file,"
+        "note\r\n";
     const ShopColumns shop(content.shop);
     for (const PartEntry& entry : content.parts) {
         const Part& part = *entry.part;
@@ -88,6 +103,8 @@ std::string cut_list(const Content& content) {
                                         rounded_text(part.pattern.thickness, kDecimals)};
         const std::vector<std::string> set = shop.of(part);
         fields.insert(fields.end(), set.begin(), set.end());
+        const std::vector<std::string> rough = rough_columns(part, content.timber);
+        fields.insert(fields.end(), rough.begin(), rough.end());
         fields.insert(fields.end(),
                       {rounded_text(part.pattern.outline.area(), kDecimals), mass, entry.file});
         for (const std::string& value : fields) {

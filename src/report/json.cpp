@@ -4,6 +4,7 @@
 
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
+#include "build_json.hpp"
 #include "finding_json.hpp"
 #include "pane_json.hpp"
 #include "whole_json.hpp"
@@ -205,6 +206,8 @@ std::string to_json(const Content& content) {
         list_json(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
     json["shop"] = {{"step", number(content.shop.step)},
                     {"post_length", shop_size_json(content.shop.post)}};
+    json["frame"] = build_json(c, content.build);
+    json["timber"] = timber_json(c, content.timber);
     if (!content.shelves.list.empty()) {
         json["shelves"] = shelves_json(c, content.shelves);
     }

@@ -5,6 +5,7 @@
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
+#include "build_text.hpp"
 #include "finding_text.hpp"
 #include "pane_text.hpp"
 #include "shelf_report.hpp"
@@ -159,6 +160,7 @@ std::string to_text(const Content& content) {
     text += "\nPosts, cut by hand: " + shop_size_text(content.shop.post.size, content.shop.step) +
             " long (" + over_text(content.shop.post) + ")\n";
     text += shelves_text(content.c, content.shelves);
+    text += build_text(content.c, content.build) + timber_text(content.c, content.timber);
     forms(content.sums, text);
     text += whole_text(content.whole);
     if (content.cost) {

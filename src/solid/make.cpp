@@ -1,4 +1,5 @@
 #include <BRepAlgoAPI_Cut.hxx>
+#include <BRepAlgoAPI_Fuse.hxx>
 #include <BRepCheck_Analyzer.hxx>
 #include <TopExp_Explorer.hxx>
 #include <TopTools_ListOfShape.hxx>
@@ -46,6 +47,16 @@ void expect_sizes(const Body& body, const std::string& part) {
     for (const Bore& bore : body.bores) {
         if (!above_zero(bore.depth) || bore.depth > body.height || !above_zero(bore.diameter)) {
             refuse(part, "a bore has no depth or no diameter, or is deeper than the body is high");
+        }
+    }
+    for (const Bore& bore : body.back_bores) {
+        if (!above_zero(bore.depth) || bore.depth >= body.height || !above_zero(bore.diameter)) {
+            refuse(part, "a bore from the back has no depth or no diameter, or goes through");
+        }
+    }
+    for (const Step& step : body.steps) {
+        if (!above_zero(step.height) || step.area.outer.size() < 2) {
+            refuse(part, "a step has no height or no area");
         }
     }
 }
@@ -150,6 +161,32 @@ TopoDS_Solid cut(const TopoDS_Solid& blank, const Body& body, const std::vector<
     return only_solid(operation.Shape(), part);
 }
 
+/// A body with its steps: each a prism that shares a part of an end face with it.
+TopoDS_Solid stepped(const TopoDS_Solid& blank, const Body& body, const std::string& part) {
+    TopTools_ListOfShape blanks;
+    blanks.Append(blank);
+    TopTools_ListOfShape steps;
+    for (const Step& step : body.steps) {
+        Body block;
+        block.section = step.area;
+        block.height = step.height;
+        gp_Trsf lift;
+        lift.SetTranslation(
+            gp_Vec(0, 0, step.face == Face::high ? body.height : -step.height));
+        steps.Append(prism(block, part).Moved(TopLoc_Location(lift)));
+    }
+    BRepAlgoAPI_Fuse operation;
+    operation.SetArguments(blanks);
+    operation.SetTools(steps);
+    operation.SetNonDestructive(true);
+    operation.SetToFillHistory(false);
+    operation.Build();
+    if (!operation.IsDone() || operation.HasErrors()) {
+        refuse(part, "the kernel could not join its steps");
+    }
+    return only_solid(operation.Shape(), part);
+}
+
 void prove(const Solid& solid, const Body& body, const std::string& part) {
     if (!BRepCheck_Analyzer(ShapeAccess::shape(solid)).IsValid()) {
         refuse(part, "its outlines give no valid solid; they cross or overlap");
@@ -171,6 +208,9 @@ Solid make(const Body& body, const std::string& part) {
         TopoDS_Solid shape = prism(division.built, part);
         if (!division.cut.empty()) {
             shape = cut(shape, body, division.cut, part);
+        }
+        if (!body.steps.empty()) {
+            shape = stepped(shape, body, part);
         }
         const Solid solid = ShapeAccess::wrap(shape);
         prove(solid, body, part);

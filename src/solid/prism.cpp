@@ -58,10 +58,14 @@ class BodyBuilder {
             high_.push_back(std::move(rings.high));
         }
         for (const Recess& recess : body_.recesses) {
-            sink(outlines(recess.area), recess.depth);
+            sink(outlines(recess.area), recess.depth, body_.face);
         }
         for (const Bore& bore : body_.bores) {
-            bore.depth == body_.height ? pierce(outline(bore)) : sink({outline(bore)}, bore.depth);
+            bore.depth == body_.height ? pierce(outline(bore))
+                                       : sink({outline(bore)}, bore.depth, body_.face);
+        }
+        for (const Bore& bore : body_.back_bores) {
+            sink({outline(bore)}, bore.depth, body_.face == Face::high ? Face::low : Face::high);
         }
         cap(0, Facing::down, low_);
         cap(body_.height, Facing::up, high_);
@@ -69,8 +73,8 @@ class BodyBuilder {
     }
 
   private:
-    void sink(const std::vector<Contour>& area, double depth) {
-        const bool from_high = body_.face == Face::high;
+    void sink(const std::vector<Contour>& area, double depth, Face face) {
+        const bool from_high = face == Face::high;
         const double low = from_high ? body_.height - depth : 0;
         const double high = from_high ? body_.height : depth;
         std::vector<Ring> floor;

@@ -201,6 +201,11 @@ void put_number(Case& c, const std::string& pointer, double value) {
     if (pointer == "/frame/post/width" && !c.frame.post.depth.given()) {
         c.frame.post.depth.value = value;
     }
+    for (Plate* const plate : {&c.frame.base, &c.frame.top}) {
+        if (pointer == plate->margin.origin.pointer && !plate->build.inset.given()) {
+            plate->build.inset.value = value;
+        }
+    }
 }
 
 std::optional<Setting> number_setting(const Case& c, const CaseFile& file,

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <numbers>
 #include <string_view>
 #include <utility>
 
@@ -273,8 +274,36 @@ void SettingList::margin(const std::string& plate) {
     }
 }
 
+void SettingList::inset(const std::string& plate) {
+    const std::string pointer = "/frame/" + plate + "/inset";
+    if (const auto now = number_at(c_, pointer)) {
+        number({pointer, "the inset of the " + plate + "'s rails", Touches::look, Amount::length,
+                kCoarse, kLeast, *now + kWider});
+    }
+}
+
+void SettingList::rail_boards(const std::string& plate) {
+    larger("/frame/" + plate + "/board_width", "the width of the boards for the " + plate);
+}
+
+void SettingList::run_out(const std::string& plate) {
+    constexpr double kMost = std::numbers::pi / 4;  // the most that a case file may ask for
+    const std::string pointer = "/frame/" + plate + "/run_out";
+    if (const auto now = number_at(c_, pointer)) {
+        number({pointer, "the run-out that the " + plate + "'s rails may have", Touches::demand,
+                Amount::angle, kFine, *now, kMost});
+    }
+}
+
 void SettingList::post(const std::string& key) {
     share("/frame/post/" + key, "the posts' " + key, Touches::look, kBoardShare, kCoarse);
+}
+
+void SettingList::joint_size() {
+    if (c_.frame.post.joint_size) {
+        share("/frame/post/joint_size", "the size of the posts' joints", Touches::size, kBoardShare,
+              kCoarse);
+    }
 }
 
 void SettingList::section() {

@@ -40,7 +40,11 @@ class SettingList {
     void cutter();
     void plate_thickness(const std::string& plate);
     void margin(const std::string& plate);
+    void inset(const std::string& plate);      ///< of rails
+    void rail_boards(const std::string& plate);  ///< width of the boards that rails are sawn from
+    void run_out(const std::string& plate);    ///< limit of rails
     void post(const std::string& key);         ///< `width` or `depth`
+    void joint_size();                         ///< of posts' tenons or dowels, where it is given
     void section();
     void loading();
     void hold();

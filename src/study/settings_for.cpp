@@ -169,11 +169,39 @@ std::string plate_of(const SettingList& list) {
     return list.about().substr(0, list.about().find('/'));
 }
 
+bool of_rails(const SettingList& list) {
+    const std::string plate = plate_of(list);
+    return (plate == "base" && list.c().frame.base.build.rails()) ||
+           (plate == "top" && list.c().frame.top.build.rails());
+}
+
 void post_on_plate(SettingList& list) {
     list.margin(plate_of(list));
+    if (of_rails(list)) {
+        list.inset(plate_of(list));
+    }
     list.post("width");
     list.post("depth");
     list.section();
+}
+
+void rail_board(SettingList& list) {
+    list.rail_boards(plate_of(list));
+    list.inset(plate_of(list));
+    list.margin(plate_of(list));
+}
+
+void post_joint(SettingList& list) {
+    list.joint_size();
+    list.post("width");
+    list.post("depth");
+    list.depth("post");
+    least(list, "/webs/web", "the web that is asked for");
+}
+
+void rail_joint(SettingList& list) {
+    list.depth(plate_of(list));
+    list.plate_thickness(plate_of(list));
 }
 
 void cutter(SettingList& list) {
@@ -266,6 +294,10 @@ std::vector<Setting> settings_for(const Case& c, const Finding& finding, const C
         case Code::frame_web:
         case Code::frame_cheek: timber_round_grooves(list); break;
         case Code::frame_floor: floor(list); break;
+        case Code::frame_rail_board: rail_board(list); break;
+        case Code::frame_rail_run_out: list.run_out(plate_of(list)); break;
+        case Code::frame_rail_joint: rail_joint(list); break;
+        case Code::frame_post_joint: post_joint(list); break;
         case Code::form_skin: skin(list); break;
         case Code::form_sweep: form_sweep(list); break;
         case Code::shelf_sag:

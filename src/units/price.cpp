@@ -5,6 +5,7 @@
 
 #include "amount.hpp"
 #include "bowfront/base/quoted_text.hpp"
+#include "bowfront/units/volume.hpp"
 
 namespace bowfront {
 namespace {
@@ -101,9 +102,9 @@ double unit_size(PriceUnit unit) noexcept {
         case PriceUnit::square_foot:
             return kFoot * kFoot;
         case PriceUnit::cubic_metre:
-            return kMetre * kMetre * kMetre;
+            return kCubicMetre;
         case PriceUnit::board_foot:
-            return kFoot * kFoot * kInch;
+            return kBoardFoot;
         case PriceUnit::sheet:
         case PriceUnit::each:
             break;

@@ -10,7 +10,21 @@ namespace bowfront::whole {
 namespace {
 
 constexpr std::string_view kRectangle =
-    "the rectangle that the part is sawn from: the box of its pattern";
+    "the rectangle that the part is sawn from: the box of its pattern, or of timber along its grain";
+
+// The rectangle that a part is sawn from, mm², and its thickness, mm.
+struct Net {
+    double rectangle = 0;
+    double thickness = 0;
+};
+
+Net net_of(const Part& part) {
+    if (part.timber) {
+        return {part.timber->length * part.timber->width, part.timber->thickness};
+    }
+    const Box box = part.pattern.outline.box();
+    return {box.width() * box.height(), part.pattern.thickness};
+}
 
 // Parts that are bought as one material.
 struct Lot {
@@ -172,14 +186,14 @@ class Coster {
     N net_size(const Lot& lot) {
         std::optional<N> total;
         for (const Part* const part : lot.parts) {
-            const Box box = part->pattern.outline.box();
-            N size =
-                book_.reference({"cost", "parts", part->id, "rectangle"}, "A[" + part->id + "]",
-                                Kind::plain, box.width() * box.height(), {kRectangle});
+            const Net net = net_of(*part);
+            N size = book_.reference({"cost", "parts", part->id, "rectangle"},
+                                     "A[" + part->id + "]", Kind::plain, net.rectangle,
+                                     {kRectangle});
             if (lot.timber()) {
                 size = size * book_.reference({"cost", "parts", part->id, "thickness"},
                                               "t[" + part->id + "]", Kind::length,
-                                              part->pattern.thickness, {"the part's own size"});
+                                              net.thickness, {"the part's own size"});
             }
             if (part->count() != 1) {
                 size = size * N(part->count());

@@ -4,14 +4,14 @@
 #include <string>
 
 #include "bowfront/base/contract.hpp"
+#include "bowfront/units/volume.hpp"
 
 namespace bowfront::whole {
 namespace {
 
 constexpr std::string_view kOutline = "area of the outline: shoelace formula and circular segments";
 constexpr std::string_view kCentre =
-    "geometry: the body's section, recesses and bores, where it stands in the case";
-constexpr double kCubicMetre = 1e9;  // mm³
+    "geometry: the body's section, recesses, bores and tenons, where it stands in the case";
 
 // Figures of one part, with the part's id in their symbols.
 template <class N>
@@ -33,15 +33,25 @@ class PartFigures {
                                        "depth of the groove");
         }
         count = 0;
-        for (const Bore& bore : part_.body.bores) {
+        for (const auto* const bores : {&part_.body.bores, &part_.body.back_bores}) {
+            for (const Bore& bore : *bores) {
+                const std::string of = "_" + std::to_string(++count);
+                total = total - figure("bore_volume" + of, "B" + of, Kind::plain,
+                                       N(std::numbers::pi / 4 * bore.diameter * bore.diameter *
+                                         bore.depth),
+                                       "a cylinder, mm³");
+            }
+        }
+        count = 0;
+        for (const Step& step : part_.body.steps) {
             const std::string of = "_" + std::to_string(++count);
-            total =
-                total - figure("bore_volume" + of, "B" + of, Kind::plain,
-                               N(std::numbers::pi / 4 * bore.diameter * bore.diameter * bore.depth),
-                               "a cylinder, mm³");
+            total = total + figure("tenon_area" + of, "T" + of, Kind::plain,
+                                   N(step.area.area()), kOutline) *
+                                figure("tenon_length" + of, "l" + of, Kind::length,
+                                       N(step.height), "from the shoulder to its end");
         }
         return figure("volume", "V", Kind::plain, total,
-                      "geometry: a prism less its recesses and bores, mm³");
+                      "geometry: a prism less its recesses and bores, and its tenons, mm³");
     }
 
     Weight<N> weight() {

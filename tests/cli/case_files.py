@@ -2,6 +2,7 @@
 
 import copy
 import json
+import re
 
 from program import ROOT
 
@@ -12,6 +13,12 @@ ABSENT = object()
 
 def pilot_boat():
     return json.loads(PILOT_BOAT.read_text(encoding="utf-8"))
+
+
+def example(name):
+    """The case of an example, without its comments."""
+    text = (ROOT / "examples" / name / "case.json").read_text(encoding="utf-8")
+    return json.loads(re.sub(r'("(?:\\.|[^"\\])*")|//[^\n]*', r"\1", text))
 
 
 def changed(changes, case=None):
@@ -74,6 +81,8 @@ def hold(section, kind, loading):
     return {"/frame/post/section": section, "/frame/post/hold": kind, "/frame/loading": loading}
 
 
+RAILS = {"/frame/base/build": "rails", "/frame/top/build": "rails"}
+
 # By name; each is a case that can be made, whether or not its checks pass.
 VARIANTS = {
     "pilot boat": {},
@@ -132,6 +141,13 @@ VARIANTS = {
     "round posts, beaded, a shelf on rails": hold("round", "rabbet", "beaded") | {
         "/shelves": [{"height": 200, "material": "cast-acrylic", "thickness": 20, "load": "12 oz",
                       "support": "rails"}]},
+    "rails": RAILS,
+    "rails, butted, beaded": RAILS | hold("fitted", "rabbet", "beaded") | {
+        "/frame/base/corner": "butt", "/frame/top/corner": "butt", "/frame/base/segments": 5},
+    "rectangle on rails": RECTANGLE | {"/frame/base/build": "rails", "/frame/base/inset": 30},
+    "tenons": {"/frame/post/joint": "tenon"},
+    "tenons in rails": RAILS | {"/frame/post/joint": "tenon"},
+    "dowels": {"/frame/post/joint": "dowel", "/frame/post/joint_size": 6},
     "low window": {"/frame/clear_height": 1},
     "held and priced": HELD,
     "held, at half height": {"/contents": {"mass": "26 lb"}},

@@ -59,6 +59,19 @@ class CutList(program.ProgramTest):
         self.assertEqual(rows["pane-front"]["shop_length"], "21 11/16 in")
         self.assertEqual(rows["post-back-left"]["shop_length"], "1 21/32 in")
 
+    def test_rough_sizes_and_board_feet_of_solid_timber(self):
+        rows = self.rows(changed({"/shop": {"allowance": {"length": 30, "width": 8,
+                                                          "thickness": "1/8 in"}}}))
+        back = rows["post-back-left"]
+        rough = [float(back[f"rough_{what}_mm"]) for what in ("length", "width", "thickness")]
+        self.assertEqual([float(size) for size in rough], [410, 50, round(42 + INCH / 8, 2)])
+        # Source: a board foot is 144 in3 (NIST Handbook 130).
+        volume = 410 * 50 * (42 + INCH / 8)
+        self.assertAlmostEqual(float(back["board_feet"]), volume / (144 * INCH ** 3), places=6)
+        self.assertAlmostEqual(float(back["volume_m3"]), volume / 1e9, places=6)
+        self.assertEqual(rows["pane-front"]["board_feet"], "")
+        self.assertEqual(rows["form-front-rib"]["rough_length_mm"], "")
+
     def test_a_step_of_no_use_is_refused(self):
         for step in (0, -1, "2 in", "half"):
             with self.subTest(step):

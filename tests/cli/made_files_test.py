@@ -5,7 +5,7 @@ import math
 import sys
 
 import program
-from case_files import VARIANTS, changed
+from case_files import RAILS, VARIANTS, changed, example
 from program import CHECK_FAILS, FINE
 
 sys.path.insert(0, str(program.ROOT / "tests/reference"))
@@ -29,9 +29,10 @@ def volumes(text):
 
 
 class MadeFiles(program.ProgramTest):
-    def make(self, name):
+    def make(self, name, case=None):
         folder = self.folder / "out"
-        done = self.run_program("make", self.write_case(changed(VARIANTS[name])), "-o", folder,
+        case = changed(VARIANTS[name]) if case is None else case
+        done = self.run_program("make", self.write_case(case), "-o", folder,
                                 "--json", "--despite-failures")
         self.assertIn(done.returncode, (FINE, CHECK_FAILS), f"{name}: {done.stderr}")
         return folder, json.loads(done.stdout)
@@ -57,15 +58,29 @@ class MadeFiles(program.ProgramTest):
                     self.assertTrue(math.isclose(stated[part["id"]], part["volume"],
                                                  rel_tol=SAME_VOLUME), part["id"])
 
+    def judge(self, folder, report):
+        self.assertTrue(report["parts"])
+        self.judge_patterns(folder, report)
+        self.judge_solids(folder, report)
+        failed = {check["id"] for check in report["checks"] if check["status"] == "fail"}
+        self.assertNotEqual(failed, {"interference"}, "parts stand in one place")
+
     def test_every_variant_passes_the_judges(self):
         for name in VARIANTS:
             with self.subTest(name):
-                folder, report = self.make(name)
-                self.assertTrue(report["parts"])
-                self.judge_patterns(folder, report)
-                self.judge_solids(folder, report)
-                failed = {check["id"] for check in report["checks"] if check["status"] == "fail"}
-                self.assertNotEqual(failed, {"interference"}, "parts stand in one place")
+                self.judge(*self.make(name))
+
+    # Corners of other angles than a right one, smooth ones, and a side that bows into the case.
+    def test_rails_and_joints_of_other_plans_pass_the_judges(self):
+        butted = {"/frame/base/corner": "butt", "/frame/top/corner": "butt"}
+        for name, changes in (("harbour-light", butted | {"/frame/post/joint": "tenon"}),
+                              ("quay-crane", butted | {"/frame/post/joint": "dowel"}),
+                              ("buoy", {"/frame/post/joint": "tenon"})):
+            with self.subTest(name):
+                folder, report = self.make(name, changed(RAILS | changes, example(name)))
+                self.judge(folder, report)
+                self.assertEqual(report["frame"]["base"]["build"], "rails")
+                self.assertEqual(len(report["frame"]["joint"]["posts"]), len(report["panes"]))
 
     def test_engagement_on_the_solids_is_that_of_the_sums(self):
         _, report = self.make("pilot boat")

@@ -14,11 +14,12 @@ from report_paths import figures
 SCHEMA = json.loads((program.ROOT / "schemas/report.schema.json").read_text(encoding="utf-8"))
 # Of a figure and its derivation, which are the same sum done twice.
 SAME = 1e-12
-EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit", "whole", "cost")
+EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "frame", "timber", "first_time_fit",
+             "whole", "cost")
 # Of these every figure is asked for; panes have the same keys, so of the rest every ninth.
 IN_FULL = ("panes/front/", "whole/", "cost/")
 MADE = ("pilot boat", "shelves on pins and rails", "rectangle", "front alone", "round posts, beaded",
-        "failing")
+        "failing", "rails", "rails, butted, beaded", "tenons in rails", "dowels")
 
 
 def no_constants(word):
@@ -74,7 +75,7 @@ class Contents(ReportTest):
         sums = self.parsed(self.run_program("check", case, "--json").stdout)
         made = self.parsed(self.run_program("make", case, "-o", "out", "--json").stdout)
         for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "whole",
-                    "checks", "assumed", "cautions"):
+                    "frame", "timber", "checks", "assumed", "cautions"):
             self.assertEqual(sums[key], made[key], key)
 
     def test_a_side_without_a_pane_is_reported_as_open(self):
@@ -132,6 +133,20 @@ class Explanations(ReportTest):
                             self.is_explained(case, path, value)
                 for check in report["checks"]:
                     self.check_is_explained(case, check)
+
+    def test_every_figure_of_rails_and_joints_has_its_derivation(self):
+        # Pieces have the same keys; of a joint every figure is asked for.
+        for name, sections in (("tenons in rails", ("frame", "parts", "timber")),
+                               ("dowels", ("frame", "parts"))):
+            with self.subTest(name):
+                case, report = self.made(name)
+                for section in sections:
+                    for number, (path, value) in enumerate(figures(report[section], section)):
+                        if number % 9 == 0 or path.startswith("frame/joint/"):
+                            self.is_explained(case, path, value)
+                for check in report["checks"]:
+                    if check["id"].startswith(("rail-", "joint-")):
+                        self.check_is_explained(case, check)
 
     def test_every_figure_of_shelves_has_its_derivation(self):
         # Rests have the same keys: of one of each shelf every figure is asked for.

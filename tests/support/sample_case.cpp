@@ -51,20 +51,32 @@ Sourced<ToleranceSpec> medium(const std::string& key) {
     return assumed(ToleranceSpec{ToleranceClass::medium, 0}, "/tolerance/" + key);
 }
 
+Build plate_build(const std::string& pointer) {
+    constexpr double kDegree = 0.017453292519943295;
+    return {assumed(PlateBuild::plate, pointer + "/build"),
+            assumed(24.0, pointer + "/inset"),
+            assumed(150.0, pointer + "/board_width"),
+            assumed(RailCorner::mitre, pointer + "/corner"),
+            assumed(12 * kDegree, pointer + "/run_out"),
+            {}};
+}
+
 Frame frame() {
     Frame frame;
     frame.timber = given(std::string("cherry"), "/frame/timber");
     frame.clear_height = given(380.0, "/frame/clear_height");
     frame.base = {given(20.0, "/frame/base/thickness"), given(24.0, "/frame/base/margin"),
                   assumed(Grain::width, "/frame/base/grain"),
-                  assumed(Sawn::flat, "/frame/base/sawn")};
+                  assumed(Sawn::flat, "/frame/base/sawn"), plate_build("/frame/base")};
     frame.top = {given(24.0, "/frame/top/thickness"), given(24.0, "/frame/top/margin"),
                  assumed(Grain::width, "/frame/top/grain"),
-                 assumed(Sawn::flat, "/frame/top/sawn")};
+                 assumed(Sawn::flat, "/frame/top/sawn"), plate_build("/frame/top")};
     frame.post = {given(42.0, "/frame/post/width"), given(42.0, "/frame/post/depth"),
                   given(PostSection::fitted, "/frame/post/section"),
                   given(Hold::groove, "/frame/post/hold"),
-                  assumed(PostSawn::any, "/frame/post/sawn")};
+                  assumed(PostSawn::any, "/frame/post/sawn"),
+                  assumed(PostJoint::butt, "/frame/post/joint"),
+                  {}};
     frame.groove = {given(4.8, "/frame/groove/width"), given(6.0, "/frame/groove/depth/base"),
                     given(12.0, "/frame/groove/depth/top"),
                     given(15.0, "/frame/groove/depth/post")};
@@ -125,7 +137,9 @@ Case pilot_boat() {
     c.stock = {{"plywood", 18, {1220, 2440}, 2, "/stock/0"},
                {"cast-acrylic", 3, {1000, 1500}, {}, "/stock/1"}};
     c.cutter = {given(3.175, "/cutter/diameter"), given(8.0, "/cutter/spacing")};
-    c.shop.step = assumed(0.5, "/shop/step");
+    c.shop = {assumed(0.5, "/shop/step"),
+              {assumed(25.0, "/shop/allowance/length"), assumed(6.0, "/shop/allowance/width"),
+               assumed(3.0, "/shop/allowance/thickness")}};
     c.stand.fixed = assumed(Fixing::none, "/stand/fixed");
     return c;
 }
@@ -134,6 +148,14 @@ Case straight_front() {
     Case c = pilot_boat();
     c.plan.shape = PlanShape::rectangle;
     c.plan.front.reset();
+    return c;
+}
+
+Case on_rails() {
+    Case c = pilot_boat();
+    for (Plate* const plate : {&c.frame.base, &c.frame.top}) {
+        plate->build.kind.value = PlateBuild::rails;
+    }
     return c;
 }
 

@@ -12,6 +12,9 @@ namespace bowfront::sample {
 /// The same with a straight front.
 [[nodiscard]] Case straight_front();
 
+/// The same with base and top of rails.
+[[nodiscard]] Case on_rails();
+
 /// The same with panes that are lifted into the top groove and dropped: posts with rabbets, and a
 /// top groove deep and wide enough for a pane of 380 mm.
 [[nodiscard]] Case lift_and_drop();

@@ -41,6 +41,10 @@ enum class Code {
     frame_web,
     frame_cheek,
     frame_floor,
+    frame_rail_board,
+    frame_rail_run_out,
+    frame_rail_joint,
+    frame_post_joint,
     // The form.
     form_skin,
     form_sweep,

@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "bowfront/fit/plan.hpp"
+#include "bowfront/fit/post_joint.hpp"
+#include "bowfront/fit/ring.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/geom/region.hpp"
 
@@ -33,6 +35,7 @@ struct PostLayout {
     Contour outline;                  ///< before grooves are cut
     std::vector<PostGroove> grooves;  ///< of the panes that end here; at most two
     std::vector<Region> section;      ///< outline less grooves; one region in a sound case
+    std::optional<PostJointLayout> joint;  ///< as built; empty for a butt, or an unsound section
 };
 
 /// A groove in base or top, below or above one pane.
@@ -48,6 +51,7 @@ struct PlateGroove {
 struct PlateLayout {
     std::optional<Contour> outline;  ///< empty where lines and arcs set out don't meet, or cross
     std::vector<PlateGroove> grooves;
+    std::optional<Ring> ring;        ///< where it is built of rails, as built; empty where they can't be
 };
 
 /// The frame.
@@ -68,6 +72,9 @@ struct Layout {
 /// don't, or where the outline would cross itself.
 /// @param margin  negative to set it in
 [[nodiscard]] std::optional<Contour> set_out(const GlazingLine& line, double margin);
+
+/// The same by sides.
+[[nodiscard]] std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin);
 
 /// The frame of a case.
 /// @throws ContractError where a glazing line leaves no opening between posts

@@ -33,12 +33,19 @@ struct SideSums {
 
 namespace fit {
 
+/// A closed line by its sides, each a chain from corner to corner.
+using SideChains = std::vector<std::vector<Segment>>;
+
+/// All of it.
+/// @throws ContractError where it has fewer than two segments
+[[nodiscard]] Contour joined(const SideChains& sides);
+
 /// The glazing line of a whole case in plan, counter-clockwise from above. All by the place of a
 /// side, or of the side that starts at a corner.
 struct GlazingLine {
     std::vector<CaseSide> order;                 ///< the sides
     std::vector<Point> corners;
-    std::vector<std::vector<Segment>> sides;     ///< arcs over half a turn in two pieces
+    SideChains sides;                            ///< arcs over half a turn in two pieces
     std::vector<CornerDirections> directions;
 
     [[nodiscard]] std::size_t size() const { return order.size(); }
@@ -50,7 +57,7 @@ struct GlazingLine {
     }
     /// The whole of it.
     /// @throws ContractError where it has fewer than two segments
-    [[nodiscard]] Contour outline() const;
+    [[nodiscard]] Contour outline() const { return joined(sides); }
 };
 
 /// The sides of the glazing line, in order, under `plan/<side>/…`.

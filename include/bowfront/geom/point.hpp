@@ -66,4 +66,10 @@ struct Box {
     [[nodiscard]] double height() const { return high.y - low.y; }
 };
 
+/// Whether two boxes come within a reach of each other, along X and along Y.
+[[nodiscard]] constexpr bool within(const Box& a, const Box& b, double reach) {
+    return a.low.x <= b.high.x + reach && b.low.x <= a.high.x + reach &&
+           a.low.y <= b.high.y + reach && b.low.y <= a.high.y + reach;
+}
+
 }  // namespace bowfront

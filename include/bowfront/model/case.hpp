@@ -16,6 +16,7 @@
 #include "bowfront/base/origin.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
+#include "bowfront/model/build.hpp"
 #include "bowfront/model/plan.hpp"
 #include "bowfront/model/prices.hpp"
 #include "bowfront/model/standing.hpp"
@@ -36,8 +37,9 @@ enum class Sawn { flat, quarter, plywood };
 struct Plate {
     Sourced<double> thickness;  ///< > 0
     Sourced<double> margin;     ///< edge set out from the glazing line, > 0
-    Sourced<Grain> grain;
+    Sourced<Grain> grain;       ///< of a board; along each rail where it is built of rails
     Sourced<Sawn> sawn;
+    Build build = {};
 };
 
 enum class PostSection { fitted, square, round };
@@ -55,7 +57,13 @@ struct Post {
     Sourced<PostSection> section;
     Sourced<Hold> hold;
     Sourced<PostSawn> sawn;
+    Sourced<PostJoint> joint = {};
+    std::optional<Sourced<double>> joint_size = {};  ///< a tenon's side or a dowel's diameter,
+                                                     ///< > 0; by rule where left out
 };
+
+/// `butt`, `tenon`, `dowel`.
+[[nodiscard]] std::string_view joint_text(PostJoint joint) noexcept;
 
 /// Grooves (or, where beaded, rabbets), centred on the glazing line.
 struct Groove {
@@ -240,6 +248,7 @@ struct Cutter {
 /// What the shop can set.
 struct Shop {
     Sourced<double> step;  ///< of a saw's fence or a rule, 0.01 to 25.4
+    Allowance allowance = {};
 };
 
 /// A whole case.

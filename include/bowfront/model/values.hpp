@@ -41,6 +41,10 @@ void visit_values(AnyCase& c, const Visit& visit) {
          frame.top.margin, frame.post.width, frame.post.depth, frame.groove.width,
          frame.groove.base_depth, frame.groove.top_depth, frame.groove.post_depth,
          frame.bead_width);
+    any(frame.post.joint_size);
+    for (auto* const build : {&frame.base.build, &frame.top.build}) {
+        each(build->inset, build->board_width, build->run_out);
+    }
     for (auto& pane : c.panes) {
         each(pane.thickness, pane.blank.trim);
         any(pane.blank.length);
@@ -75,7 +79,8 @@ void visit_values(AnyCase& c, const Visit& visit) {
     auto& service = c.service;
     each(service.built_temperature, service.built_humidity, service.temperature[0],
          service.temperature[1], service.humidity[0], service.humidity[1], service.push,
-         c.cutter.diameter, c.cutter.spacing, c.shop.step);
+         c.cutter.diameter, c.cutter.spacing, c.shop.step, c.shop.allowance.length,
+         c.shop.allowance.width, c.shop.allowance.thickness);
     if (c.contents) {
         one(c.contents->mass);
         any(c.contents->height);

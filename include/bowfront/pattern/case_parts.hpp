@@ -2,6 +2,7 @@
 /// \file
 /// The parts of a case and of its forms, as patterns and bodies in their places.
 
+#include <string>
 #include <vector>
 
 #include "bowfront/fit/layout.hpp"
@@ -26,6 +27,13 @@ struct PaneSpan {
     double end = 0;
 };
 [[nodiscard]] PaneSpan pane_span(const PaneSums<double>& pane);
+
+/// The part of base or top that a pane's edge stands in at its middle: the plate itself, or the
+/// middle piece of that side's rail.
+/// @param plate   `base` or `top`
+/// @param layout  of that plate
+[[nodiscard]] std::string plate_piece(const std::string& plate, const fit::PlateLayout& layout,
+                                      const CaseSide& side);
 
 /// The form of one pane: ribs, base, cross-members, skin, end rails, fences. X along the arc's
 /// chord, Y along the form's axis, Z up with 0 on the base's upper face.

@@ -4,6 +4,7 @@
 /// made from the same outlines.
 
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -45,18 +46,27 @@ struct Pattern {
 /// Which end face of a body its recesses are cut into.
 enum class Face { low, high };
 
+/// A smaller prism that stands out from an end face: a tenon.
+struct Step {
+    Region area;        ///< within the section, clear of recesses and bores
+    double height = 0;  ///< mm, > 0
+    Face face = Face::high;
+};
+
 /// A solid as a prism: a section in its local XY plane, run from z = 0 to z = `height`, with
-/// recesses and bores in one of its end faces.
+/// recesses and bores in one of its end faces, bores in the other one, and steps on either.
 struct Body {
     Region section;
     double height = 0;  ///< mm, > 0
     std::vector<Recess> recesses;
     std::vector<Bore> bores;
     Face face = Face::high;  ///< recesses and bores start here
+    std::vector<Bore> back_bores = {};  ///< start at the other face, and meet nothing from this one
+    std::vector<Step> steps = {};
 };
 
 /// Volume in closed form, mm³: section area times height, less recesses and bores (which must not
-/// overlap). Source: geometry.
+/// overlap), and steps. Source: geometry.
 [[nodiscard]] double volume(const Body& body);
 
 /// Centre of gravity in the body's own axes, mm. Source: geometry, as the volume.
@@ -77,6 +87,13 @@ struct Placement {
 /// What a part is made of, as far as looks go.
 enum class Finish { timber, plywood, clear_sheet, glass };
 
+/// Finished size of a piece of solid timber: the box that it fits into, one way along its grain.
+struct TimberSize {
+    double length = 0;     ///< along the grain, mm
+    double width = 0;      ///< across it, mm
+    double thickness = 0;  ///< mm
+};
+
 /// One kind of piece with all its instances.
 struct Part {
     std::string id;        ///< `post-front-left`: letters, digits, hyphens
@@ -90,6 +107,7 @@ struct Part {
     Body body;
     std::vector<Placement> placements;  ///< one for each instance; at least one
     std::string note;                   ///< for the cut list; may be empty
+    std::optional<TimberSize> timber;   ///< of solid timber; empty for boards, plywood and sheet
 
     [[nodiscard]] int count() const { return static_cast<int>(placements.size()); }
     /// Mass of one instance, kg; 0 where the density is not known.

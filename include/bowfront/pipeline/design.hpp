@@ -8,11 +8,14 @@
 #include <vector>
 
 #include "bowfront/base/finding.hpp"
+#include "bowfront/fit/build_sums.hpp"
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
+#include "bowfront/fit/timber_list.hpp"
 #include "bowfront/io/read_case.hpp"
+#include "bowfront/pattern/part.hpp"
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
@@ -33,6 +36,8 @@ struct Design {
     study::ShopSizes shop;
     whole::WholeSums<double> whole;
     std::optional<whole::CostSums<double>> cost;  ///< where the case file has prices
+    BuildSums<double> build;
+    TimberList<double> timber;
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }

@@ -9,9 +9,11 @@
 #include <vector>
 
 #include "bowfront/base/finding.hpp"
+#include "bowfront/fit/build_sums.hpp"
 #include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
+#include "bowfront/fit/timber_list.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
 #include "bowfront/study/chance.hpp"
@@ -55,6 +57,8 @@ struct Content {
     const whole::WholeSums<double>& whole;
     const std::optional<whole::CostSums<double>>& cost;  ///< where the case file has prices
     const fit::Shelves& shelves;
+    const BuildSums<double>& build;
+    const TimberList<double>& timber;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};

@@ -35,8 +35,8 @@ struct CostSums {
     std::vector<std::string> not_priced;  ///< materials without a price, for people
 };
 
-/// The cost of parts. A part counts by the rectangle that it is sawn from: the box of its pattern,
-/// times its thickness where it is of timber.
+/// The cost of parts. A part counts by the rectangle that it is sawn from: the box of its pattern or,
+/// of solid timber, the box along its grain, tenons with it, times its thickness.
 /// @param c      with prices
 /// @param parts  of the case and its forms
 /// @throws ContractError where the case has no prices

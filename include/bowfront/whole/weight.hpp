@@ -17,7 +17,7 @@ struct Weight {
 };
 
 /// The volume of one instance, mm³: `parts/ID/volume`. Source: geometry, a prism less its recesses
-/// and bores.
+/// and bores, and its tenons.
 [[nodiscard]] double part_volume(const Part& part, Book<double>& book);
 [[nodiscard]] Traced part_volume(const Part& part, Book<Traced>& book);
 

@@ -232,6 +232,62 @@ const Provocation kFrameChecks[] = {
      [](Case& c, const Numbers& n) { c.frame.groove.base_depth.value -= n[0]; }},
 };
 
+void make_rails(Case& c) {
+    c.frame = sample::on_rails().frame;
+}
+
+const Provocation kRailChecks[] = {
+    {"boards_too_narrow_for_the_rails", Code::frame_rail_board, "rail-board", "base/back",
+     Status::fail,
+     [](Case& c) {
+         make_rails(c);
+         c.frame.base.build.board_width.value = 40;
+     },
+     [](Case& c, const Numbers& n) { c.frame.base.build.board_width.value = n[0]; }},
+    {"too_few_segments_for_the_grain", Code::frame_rail_run_out, "rail-run-out", "top/front",
+     Status::fail,
+     [](Case& c) {
+         make_rails(c);
+         c.frame.top.build.segments = given(3, "/frame/top/segments");
+     },
+     [](Case& c, const Numbers& n) {
+         c.frame.top.build.segments->value = static_cast<int>(n[0]) + 1;
+     }},
+    {"no_room_for_a_tongue", Code::frame_rail_joint, "rail-tongue", "top", Status::fail,
+     [](Case& c) {
+         make_rails(c);
+         c.frame.groove.top_depth.value = 16;
+     },
+     [](Case& c, const Numbers& n) { c.frame.top.thickness.value += n[0]; }},
+    {"groove_at_the_rail_s_inner_edge", Code::frame_cheek, "rail-cheek", "base/left", Status::fail,
+     [](Case& c) {
+         make_rails(c);
+         c.frame.base.build.inset.value = 7;
+     },
+     [](Case& c, const Numbers& n) { c.frame.base.build.inset.value += n[0]; }},
+    {"post_over_the_rail_s_inner_edge", Code::frame_post_on_plate, "post-on-rail",
+     "base/back-left", Status::fail,
+     [](Case& c) {
+         make_rails(c);
+         c.frame.base.build.inset.value = 12;
+     },
+     [](Case& c, const Numbers& n) { c.frame.base.build.inset.value += n[0]; }},
+};
+
+void join(Case& c, PostJoint joint, double size) {
+    c.frame.post.joint.value = joint;
+    c.frame.post.joint_size = given(size, "/frame/post/joint_size");
+}
+
+const Provocation kJointChecks[] = {
+    {"tenon_too_near_the_grooves", Code::frame_post_joint, "joint-shoulder", "post-back-left",
+     Status::fail, [](Case& c) { join(c, PostJoint::tenon, 19); },
+     [](Case& c, const Numbers& n) { c.frame.post.joint_size->value = n[0]; }},
+    {"dowel_too_near_the_grooves", Code::frame_post_joint, "joint-web", "post-front-left",
+     Status::fail, [](Case& c) { join(c, PostJoint::dowel, 12); },
+     [](Case& c, const Numbers& n) { c.frame.post.joint_size->value = n[0]; }},
+};
+
 const Provocation kFormChecks[] = {
     {"skin_bends_only_when_soaked", Code::form_skin, "skin-bend", "form-front", Status::warn,
      [](Case& c) { c.form.skin.value = 6.35; },
@@ -255,6 +311,8 @@ std::string name_of(const testing::TestParamInfo<Provocation>& info) { return in
 INSTANTIATE_TEST_SUITE_P(Panes, EachCheck, testing::ValuesIn(kPaneChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(HeatAndStock, EachCheck, testing::ValuesIn(kHeatAndStockChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(Frame, EachCheck, testing::ValuesIn(kFrameChecks), name_of);
+INSTANTIATE_TEST_SUITE_P(Rails, EachCheck, testing::ValuesIn(kRailChecks), name_of);
+INSTANTIATE_TEST_SUITE_P(Joints, EachCheck, testing::ValuesIn(kJointChecks), name_of);
 INSTANTIATE_TEST_SUITE_P(Form, EachCheck, testing::ValuesIn(kFormChecks), name_of);
 
 // Neither shrink nor springback are measured, and a hand can push harder than the sheet bears for

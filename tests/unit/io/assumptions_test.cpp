@@ -42,8 +42,10 @@ std::string assumed_text(const ReadCase& read) {
 
 TEST(Assumptions, are_all_listed_in_order) {
     EXPECT_EQ(assumed_text(terse()), R"(/units = mm
+/frame/base/build = plate
 /frame/base/grain = width
 /frame/base/sawn = flat
+/frame/top/build = plate
 /frame/top/grain = width
 /frame/top/sawn = flat
 /frame/loading = slide-in
@@ -51,6 +53,7 @@ TEST(Assumptions, are_all_listed_in_order) {
 /frame/post/section = fitted
 /frame/post/hold = groove
 /frame/post/sawn = any
+/frame/post/joint = butt
 /panes/0/bend = heat
 /panes/0/blank = allow-shrink
 /sheets/cast-acrylic/shrink/along = 1.5 %
@@ -92,6 +95,9 @@ TEST(Assumptions, are_all_listed_in_order) {
 /cutter/spacing = 8 mm
 /shop/step = 0.5 mm, or 1/32 in where the file is in inches
 /stand/fixed = none
+/shop/allowance/length = 25 mm
+/shop/allowance/width = 6 mm
+/shop/allowance/thickness = 3 mm
 )");
 }
 
@@ -145,6 +151,20 @@ TEST(Assumptions, of_a_bead_are_made_where_there_is_a_rabbet) {
     EXPECT_EQ(*beaded.value.frame.post.hold, Hold::rabbet);
     const ReadCase rabbet = terse_with("\"width\": 42", "\"width\": 42, \"hold\": \"rabbet\"");
     EXPECT_EQ(assumed_at(rabbet, "/frame/bead/width").value, "8 mm");
+}
+
+TEST(Assumptions, of_rails_are_made_where_there_are_some) {
+    EXPECT_EQ(assumed_at(terse(), "/frame/base/inset").value, "");
+    const ReadCase rails = terse_with("\"thickness\": 20, \"margin\": 24",
+                                      "\"thickness\": 20, \"margin\": 30, \"build\": \"rails\"");
+    EXPECT_EQ(assumed_at(rails, "/frame/base/inset").value, "the base's margin");
+    EXPECT_EQ(*rails.value.frame.base.build.inset, 30);
+    EXPECT_EQ(assumed_at(rails, "/frame/base/board_width").value, "150 mm");
+    EXPECT_EQ(assumed_at(rails, "/frame/base/corner").value, "mitre");
+    EXPECT_EQ(assumed_at(rails, "/frame/base/run_out").value, "12 deg");
+    EXPECT_THAT(assumed_at(rails, "/frame/base/run_out").why, HasSubstr("Wood Handbook"));
+    EXPECT_EQ(assumed_at(rails, "/frame/base/grain").value, "");  // it runs along each rail
+    EXPECT_EQ(assumed_at(rails, "/frame/top/inset").value, "");
 }
 
 TEST(Assumptions, of_a_form_are_made_where_a_pane_is_heated) {

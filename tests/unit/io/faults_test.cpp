@@ -159,10 +159,12 @@ INSTANTIATE_TEST_SUITE_P(
               "in /form"},
         Wrong{"\"margin\": 24 },\n    \"top\"", "\"colour\": 1, \"margin\": 24 },\n    \"top\"",
               "BF-IN-005 /frame/base/colour: the key \"colour\" is not known here; one of "
-              "\"thickness\", \"margin\", \"grain\" or \"sawn\""},
+              "\"thickness\", \"margin\", \"build\", \"grain\", \"sawn\", \"inset\", "
+              "\"board_width\", \"corner\", \"run_out\" or \"segments\""},
         Wrong{"{ \"thickness\": 20, \"margin\": 24 }", "20",
               "BF-IN-003 /frame/base: a number stands here; an object with \"thickness\", "
-              "\"margin\", \"grain\" or \"sawn\""}));
+              "\"margin\", \"build\", \"grain\", \"sawn\", \"inset\", \"board_width\", "
+              "\"corner\", \"run_out\" or \"segments\""}));
 
 INSTANTIATE_TEST_SUITE_P(
     Panes, WrongValue,
@@ -341,7 +343,7 @@ std::string full_case() {
   "shelves": [
     { "height": 120, "material": "plywood", "thickness": 12, "load": "5 kg" } ],
   "fit":)");
-    text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\" }, \"stock\":");
+    text = with(text, "\"stock\":", "\"shop\": { \"step\": \"1/32 in\", \"allowance\": { \"width\": 4 } }, \"stock\":");
     text = with(text, "\"stock\":",
                 R"("contents": { "mass": "12 kg" }, "stand": { "fixed": "wall" },
   "prices": { "currency": "EUR", "materials": [ { "material": "cherry", "price": "2400 /m3" } ],

@@ -20,9 +20,11 @@ using nlohmann::json;
 const char* const kEveryNumber = R"({
   "bowfront": 1, "name": "all numbers", "units": "mm",
   "plan": { "shape": "bow-front", "width": 520, "depth": 240, "front": FRONT },
-  "frame": { "timber": "cherry", "clear_height": 380, "base": { "thickness": 20, "margin": 24 },
-    "top": { "thickness": 24, "margin": 24 },
-    "post": { "width": 42, "depth": 42 },
+  "frame": { "timber": "cherry", "clear_height": 380, "base": { "thickness": 20, "margin": 24,
+      "build": "rails", "inset": 25, "board_width": 120, "run_out": 12 },
+    "top": { "thickness": 24, "margin": 24,
+      "build": "rails", "inset": 25, "board_width": 120, "run_out": 12 },
+    "post": { "width": 42, "depth": 42, "joint": "tenon", "joint_size": 14 },
     "groove": { "width": 4.8, "depth": { "base": 6, "top": 12, "post": 15 } },
     "bead": { "width": 8 } },
   "panes": [
@@ -46,7 +48,8 @@ const char* const kEveryNumber = R"({
   "oven": { "inside": [900, 600, 400], "accuracy": "5 C", "set": "165 C" },
   "service": { "built_at": { "temperature": "20 C", "humidity": "45 %" },
     "temperature": ["15 C", "28 C"], "humidity": ["35 %", "60 %"], "push": "100 N" },
-  "cutter": { "diameter": 3.175, "spacing": 8 }, "shop": { "step": 0.5 },
+  "cutter": { "diameter": 3.175, "spacing": 8 },
+  "shop": { "step": 0.5, "allowance": { "length": 25, "width": 6, "thickness": 3 } },
   "shelves": [ { "height": 120, "material": "plywood", "thickness": 12, "clearance": 3,
                  "load": "5 kg" } ],
   "contents": { "mass": "12 kg", "height": 150, "x": 20, "y": 90 } })";

@@ -53,6 +53,32 @@ TEST(Body, with_a_bore_has_the_centre_of_what_is_left) {
     EXPECT_NEAR(centroid(body).z, (15 * 180000 - 24 * bore) / left, kRounding);
 }
 
+TEST(Body, with_bores_in_both_ends_has_the_centre_of_what_is_left) {
+    Body body = block();
+    body.bores = {{{100, 70}, 10, 12}};
+    body.back_bores = {{{20, 30}, 10, 6}};
+    const double bore = pi / 4 * 10 * 10 * 12;
+    const double left = 180000 - bore * 1.5;
+    EXPECT_NEAR(volume(body), left, kRounding * left);
+    const Point3 high = centroid(body);
+    EXPECT_NEAR(high.x, (60 * 180000 - 100 * bore - 20 * bore / 2) / left, kRounding);
+    EXPECT_NEAR(high.z, (15 * 180000 - 24 * bore - 3 * bore / 2) / left, kRounding);
+    body.face = Face::low;
+    EXPECT_NEAR(centroid(body).z, (15 * 180000 - 6 * bore - 27 * bore / 2) / left, kRounding);
+}
+
+// Tenons of 20·20·9 = 3.6 cm³ under a corner and 20·20·11 = 4.4 cm³ on the other one.
+TEST(Body, with_tenons_has_the_centre_of_all_of_it) {
+    Body body = block();
+    body.steps = {{{Contour::rectangle({20, 30}, {40, 50}), {}}, 9, Face::low},
+                  {{Contour::rectangle({80, 50}, {100, 70}), {}}, 11, Face::high}};
+    EXPECT_NEAR(volume(body), 188000, kRounding * 188000);
+    const Point3 centre = centroid(body);
+    EXPECT_NEAR(centre.x, (60 * 180 + 30 * 3.6 + 90 * 4.4) / 188, kRounding);
+    EXPECT_NEAR(centre.y, (50 * 180 + 40 * 3.6 + 60 * 4.4) / 188, kRounding);
+    EXPECT_NEAR(centre.z, (15 * 180 - 4.5 * 3.6 + 35.5 * 4.4) / 188, kRounding);
+}
+
 // Source: Machinery's Handbook, centres of gravity, circle segment: b = c³/(12·A) from the circle's
 // centre, with the chord c and the area A of the segment (from memory; the same as
 // 4·r·sin³(θ/2)/(3·(θ − sin θ)), which reference tables on the web give).

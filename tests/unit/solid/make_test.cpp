@@ -98,6 +98,35 @@ TEST(Solid, lets_recesses_of_two_depths_meet) {
                100.0 * 60 * 20 - 1600 * 8 - 1600 * 4);
 }
 
+// Source: geometry: a step adds its prism, and of its foot's area takes away as much of the face as it
+// gives back on its top; its walls come on top.
+TEST(Solid, stands_out_where_it_has_steps_on_either_end) {
+    Body body = sample::block({0, 0}, {40, 40}, 100);
+    const Region tenon{Contour::rectangle({12, 15}, {26, 25}), {}};
+    body.steps = {{tenon, 9, Face::low}, {tenon, 11, Face::high}};
+    const Measures measured = solid::measure(solid::make(body, "post"));
+    EXPECT_REL(volume(body), 40 * 40 * 100 + 14 * 10 * (9 + 11));
+    EXPECT_REL(measured.volume, volume(body));
+    EXPECT_REL(measured.area, 2 * 40 * 40 + 4 * 40 * 100 + 2 * (14 + 10) * (9 + 11));
+    EXPECT_EQ(measured.faces, 6 + 2 * 5);
+    EXPECT_NEAR(measured.box.low.z, -9, kBox);
+    EXPECT_NEAR(measured.box.high.z, 111, kBox);
+}
+
+TEST(Solid, is_bored_from_both_ends) {
+    for (const Face face : {Face::high, Face::low}) {
+        Body body = sample::block({0, 0}, {40, 40}, 100);
+        body.face = face;
+        body.bores = {{{10, 10}, 8, 20}};
+        body.back_bores = {{{10, 10}, 8, 30}, {{30, 30}, 8, 25}};
+        const Measures measured = solid::measure(solid::make(body, "post"));
+        EXPECT_REL(volume(body), 40 * 40 * 100 - std::numbers::pi * 16 * (20 + 30 + 25));
+        EXPECT_REL(measured.volume, volume(body));
+        // More is bored from the back, so the centroid lies towards the face.
+        EXPECT_EQ(measured.centroid.z > 50, face == Face::high);
+    }
+}
+
 TEST(Solid, is_refused_where_its_outline_crosses_itself) {
     Body body;
     body.section.outer = Contour::polygon(std::vector<Point>{{0, 0}, {100, 0}, {20, 60}, {80, 60}});
@@ -143,6 +172,12 @@ TEST(Solid, is_refused_where_a_size_is_no_size) {
     body = sound;
     body.bores = {{{50, 30}, 10, 21}};
     EXPECT_THAT(fault(body), HasSubstr("deeper than the body"));
+    body = sound;
+    body.back_bores = {{{50, 30}, 10, 20}};
+    EXPECT_THAT(fault(body), HasSubstr("goes through"));
+    body = sound;
+    body.steps = {{Region{Contour::rectangle({10, 10}, {40, 40}), {}}, 0, Face::high}};
+    EXPECT_THAT(fault(body), HasSubstr("no height"));
 }
 
 TEST(Solid, stands_where_it_is_placed) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <functional>
+#include <numbers>
 
 #include "bowfront/fit/checks.hpp"
 #include "bowfront/model/values.hpp"
@@ -144,6 +145,36 @@ const Broken kBroken[] = {
      "/frame/groove/depth/base", "13.1"},
     {"floor_by_board", "floor", "base", [](Case& c) { c.frame.groove.base_depth.value = 13.5; },
      "/frame/base/thickness", "21"},
+    {"rail_board", "rail-board", "base/back",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.base.build.board_width.value = 40;
+     },
+     "/frame/base/board_width", "48"},
+    {"rail_run_out", "rail-run-out", "top/front",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.top.build.segments = given(3, "/frame/top/segments");
+     },
+     "/frame/top/run_out", "14.3"},
+    {"rail_joint", "rail-tongue", "top",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.groove.top_depth.value = 16;
+     },
+     "/frame/groove/depth/top", "15"},
+    {"rail_inset", "post-on-rail", "base/back-left",
+     [](Case& c) {
+         c.frame = sample::on_rails().frame;
+         c.frame.base.build.inset = given(12.0, "/frame/base/inset");
+     },
+     "/frame/base/inset", "21"},
+    {"post_joint", "joint-shoulder", "post-back-left",
+     [](Case& c) {
+         c.frame.post.joint.value = PostJoint::tenon;
+         c.frame.post.joint_size = given(19.0, "/frame/post/joint_size");
+     },
+     "/frame/post/joint_size", "18"},
     {"skin", "skin-bend", "form-front", [](Case& c) { c.form.skin.value = 9.5; },
      "/form/skin/thickness", "3"},
     {"overrun", "form-sweep", "form-front",
@@ -163,7 +194,10 @@ double step_of(const std::string& pointer) {
     if (pointer == "/form/overrun" || pointer.starts_with("/oven/")) {
         return 1;
     }
-    return pointer.ends_with("/margin") || pointer.ends_with("/thickness") ? 0.5 : 0.1;
+    return pointer.ends_with("/margin") || pointer.ends_with("/thickness") ||
+                   pointer.ends_with("/joint_size") || pointer.ends_with("/inset")
+               ? 0.5
+               : 0.1;
 }
 
 void expect_no_less(Case c, const Broken& broken, const Change& change) {
@@ -174,9 +208,10 @@ void expect_no_less(Case c, const Broken& broken, const Change& change) {
     const double to = std::stod(change.to);
     const double from = std::stod(change.from);
     const double step = step_of(change.pointer);
+    const double unit = change.pointer.ends_with("/run_out") ? std::numbers::pi / 180 : 1;
     const double less = from < to ? std::max(from, to - step) : std::min(from, to + step);
     visit_values(c, [&](double& value, const Origin& origin) {
-        value = origin.pointer == change.pointer ? less : value;
+        value = origin.pointer == change.pointer ? less * unit : value;
     });
     EXPECT_NE(of(found(c), broken.id, broken.about).status, Status::pass) << change.words;
 }

@@ -89,6 +89,21 @@ TEST(Cost, of_timber_is_by_its_volume) {
     EXPECT_NEAR(sums.rows[0].cost, board_feet * 9.5, kRounding);
 }
 
+// Tenons are sawn from the posts' own timber: 9 mm into the base, 11 mm into the top.
+TEST(Cost, of_posts_counts_their_tenons) {
+    Case c = sample::straight_front();
+    c.prices = Prices{"EUR",
+                      sample::given(0.0, "/prices/waste"),
+                      {price("cherry", {}, 2400, PriceUnit::cubic_metre)},
+                      {}};
+    const double butted = cost_sums(c, WeighedCase(c).parts).rows[0].net;
+    c.frame.post.joint.value = PostJoint::tenon;
+    const double tenoned = cost_sums(c, WeighedCase(c).parts).rows[0].net;
+    const Box section = WeighedCase(c).layout.posts[0].section.front().box();
+    EXPECT_NEAR(tenoned - butted, 4 * section.width() * section.height() * (9 + 11) / 1e9,
+                kRounding);
+}
+
 TEST(Cost, takes_the_price_of_the_thickness_before_that_of_all) {
     Case c = priced({price("plywood", {}, 20, PriceUnit::square_metre),
                      price("plywood", 18, 40, PriceUnit::square_metre)});
