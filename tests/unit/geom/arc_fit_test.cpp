@@ -142,6 +142,17 @@ TEST(ArcFit, takes_arcs_with_the_cube_root_of_the_error) {
     }
 }
 
+TEST(ArcFit, turns_by_no_more_than_a_quarter_turn_at_once) {
+    // Nearly a circle: one biarc would be near enough, but would turn by some 150 degrees.
+    const EllipticArc bow{
+        .centre = {}, .semi_x = 300, .semi_y = 290, .rotation = 0, .from = 0.3, .to = 2.9};
+    const auto chain = fit_arcs(SmoothCurve(bow), 20).chain;
+    EXPECT_EQ(chain.size(), 4);
+    for (std::size_t i = 0; i + 1 < chain.size(); i += 2) {
+        EXPECT_LE(chain[i].sweep() + chain[i + 1].sweep(), pi / 2 + kJointAngle);
+    }
+}
+
 TEST(ArcFit, of_an_elliptic_front_takes_a_few_dozen_arcs) {
     const ArcFit fit = fit_arcs(SmoothCurve(elliptic_front()), 0.01);
     EXPECT_EQ(fit.chain.size(), 39);
