@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "bowfront/base/contract.hpp"
+#include "bowfront/model/plan_pieces.hpp"
 
 namespace bowfront {
 namespace {
@@ -48,7 +49,9 @@ std::vector<WholeSide> whole_sides(const Plan& plan) {
     }
     std::vector<WholeSide> sides;
     for (const SideSpec& side : plan.chain) {
-        sides.push_back({side.name, side.panes, !side.piece.arc.empty(), &side});
+        const bool curved = std::any_of(side.pieces.begin(), side.pieces.end(),
+                                        [](const PieceSpec& piece) { return piece.is_curved(); });
+        sides.push_back({side.name, side.panes, curved, &side});
     }
     return sides;
 }
@@ -145,6 +148,21 @@ bool is_curved(const Plan& plan, std::size_t place) {
     return whole_side(plan, place).curved;
 }
 
+bool has_several_pieces(const Plan& plan, std::size_t place) {
+    return plan.shape == PlanShape::sides &&
+           (whole_side(plan, place).chained->pieces.size() > 1 ||
+            whole_side(plan, place).chained->pieces.front().is_free());
+}
+
+bool has_free_piece(const Plan& plan, std::size_t place) {
+    if (plan.shape != PlanShape::sides) {
+        return false;
+    }
+    const auto& pieces = whole_side(plan, place).chained->pieces;
+    return std::any_of(pieces.begin(), pieces.end(),
+                       [](const PieceSpec& piece) { return piece.is_free(); });
+}
+
 std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place) {
     if (!is_curved(plan, place)) {
         return {};
@@ -153,8 +171,10 @@ std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place) {
         return plan.front ? std::vector{&*plan.front} : std::vector<const FrontArc*>{};
     }
     std::vector<const FrontArc*> measures;
-    for (const FrontArc& measure : whole_side(plan, place).chained->piece.arc) {
-        measures.push_back(&measure);
+    for (const PieceSpec& piece : whole_side(plan, place).chained->pieces) {
+        for (const FrontArc& measure : piece.arc) {
+            measures.push_back(&measure);
+        }
     }
     return measures;
 }

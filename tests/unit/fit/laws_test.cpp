@@ -115,10 +115,10 @@ TEST_F(RandomCases, scale_where_nothing_is_a_fixed_size) {
             size->value *= kScale;
         }
         for (SideSpec& side : larger.plan.chain) {
-            if (side.piece.straight) {
-                side.piece.straight->value *= kScale;
+            if (side.pieces.front().straight) {
+                side.pieces.front().straight->value *= kScale;
             }
-            for (FrontArc& measure : side.piece.arc) {
+            for (FrontArc& measure : side.pieces.front().arc) {
                 measure.value.value *= measure.measure == ArcMeasure::sweep ? 1 : kScale;
             }
         }

@@ -193,7 +193,7 @@ TEST(CubicSpline, through_points_in_a_row_is_straight) {
     EXPECT_TRUE(std::isinf(level.tightest().radius()));
 }
 
-TEST(SelfCrossing, is_found_where_a_line_loops) {
+TEST(CurveCrossing, is_found_where_a_line_loops) {
     const SmoothCurve loop(
         FreeLine{{{0, 0}, {200, 0}, {300, 80}, {200, 160}, {100, 80}, {200, -60}}});
     const auto found = loop.self_crossing();
@@ -203,7 +203,7 @@ TEST(SelfCrossing, is_found_where_a_line_loops) {
 }
 
 // Two pieces that turn so far that they meet again behind the point that joins them.
-TEST(SelfCrossing, is_found_in_neighbouring_pieces) {
+TEST(CurveCrossing, is_found_in_neighbouring_pieces) {
     FreeLine line{{{289, 77}, {77, 134}, {205, 54}}};
     line.start_direction = direction(-0.5);
     line.end_direction = direction(-1.7);
@@ -213,7 +213,7 @@ TEST(SelfCrossing, is_found_in_neighbouring_pieces) {
     EXPECT_NEAR(distance(curve.at(found->first), curve.at(found->second)), 0, 4 * kCrossing);
 }
 
-TEST(SelfCrossing, is_none_where_a_line_only_closes) {
+TEST(CurveCrossing, is_none_where_a_line_only_closes) {
     const std::vector<Point> ring{{0, 0}, {100, 0}, {150, 80}, {50, 160}, {-50, 80}, {0, 0}};
     EXPECT_FALSE(SmoothCurve(FreeLine{ring}).self_crossing());
     // But where it touches itself on the way it is.
@@ -221,7 +221,7 @@ TEST(SelfCrossing, is_none_where_a_line_only_closes) {
     EXPECT_TRUE(SmoothCurve(FreeLine{eight}).self_crossing());
 }
 
-TEST(SelfCrossing, begins_where_a_line_comes_down_to_touch_itself) {
+TEST(CurveCrossing, begins_where_a_line_comes_down_to_touch_itself) {
     // Out along X, round, and down to the height g over the way out before it goes up again.
     const auto line = [](double g) {
         return SmoothCurve(FreeLine{{{0, 0},
@@ -256,7 +256,7 @@ TEST(SelfCrossing, begins_where_a_line_comes_down_to_touch_itself) {
     EXPECT_GT(least, kCrossing / 2);
 }
 
-TEST(SelfCrossing, agrees_with_a_fine_polygon) {
+TEST(CurveCrossing, agrees_with_a_fine_polygon) {
     constexpr unsigned kCases = 240;
     constexpr int kSides = 400;
     int crossed = 0;
