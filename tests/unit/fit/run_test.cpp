@@ -170,9 +170,12 @@ TEST(Run, swings_its_straights_where_springback_opens_its_bends) {
     // off by δ·a·b/(2(a + b)) with legs a and b; the round corner takes some of it.
     const double opened = bend.sweep - bend.free_sweep_least;
     const double sharp = opened * 291 * 191 / (2 * (291 + 191));
-    EXPECT_GT(pane.radius_error.rise_off_worst / 2, 0.8 * sharp);
-    EXPECT_LT(pane.radius_error.rise_off_worst / 2, 1.6 * sharp);
+    const double share = pane.radius_error.share * 78.5 * 0.01 / 2;
+    EXPECT_GT(share, 0.8 * sharp);
+    EXPECT_LT(share, 1.2 * sharp);
     EXPECT_EQ(pane.radius_error.rise_off, 0);
+    // With the timber's movement at worst.
+    EXPECT_GT(pane.radius_error.rise_off_worst / 2, share);
 }
 
 TEST(Run, is_moved_by_each_piece_on_its_own_way) {
@@ -231,9 +234,9 @@ TEST(Run, needs_a_bend_that_form_and_skin_can_take) {
 }
 
 TEST(Run, keeps_its_groove_smooth_on_a_moved_plate) {
-    const Case c = case_with_front({straight_piece(200), arc_piece(80, 1.3), straight_piece(300),
+    const Case c = case_with_front({straight_piece(200), arc_piece(80, 1.5), straight_piece(300),
                                     arc_piece(120, 0.4, Bow::in), straight_piece(200),
-                                    arc_piece(90, 0.9), straight_piece(200)});
+                                    arc_piece(90, 1.5), straight_piece(200)});
     const Solution solved = solution(c);
     ASSERT_TRUE(solved.objections.empty()) << solved.objections[0].found;
     Book<double> book;

@@ -105,9 +105,9 @@ TEST(Rib, of_a_u_is_a_rounded_rectangle) {
 }
 
 TEST(FormOfAHollow, tells_that_the_sheet_must_be_held_down) {
-    const Case c = case_with_front({straight_piece(200), arc_piece(90, 1.3), straight_piece(300),
+    const Case c = case_with_front({straight_piece(200), arc_piece(90, 1.5), straight_piece(300),
                                     arc_piece(150, 0.4, Bow::in), straight_piece(200),
-                                    arc_piece(90, 0.9), straight_piece(200)});
+                                    arc_piece(90, 1.5), straight_piece(200)});
     const std::vector<Part> parts = parts_of(c);
     EXPECT_THAT(named(parts, "form-front-rib").note, testing::HasSubstr("held down"));
 }
