@@ -42,7 +42,7 @@ int run(const CheckRequest& request) {
     advise(design, text);
     const report::Content content{design.c(), design.read.assumed, design.sums, design.chance,
                                   design.spreads, design.shop, design.findings,
-                                  design.paths};
+                                  design.paths, design.whole, design.cost, design.shelves};
     print(request.json ? report::to_json(content) : report::to_text(content));
     return exit_code(design);
 }

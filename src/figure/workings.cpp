@@ -23,6 +23,7 @@ std::string_view function_name(Workings::Op op) {
         case Workings::Op::cosine: return "cos";
         case Workings::Op::arc_sine: return "asin";
         case Workings::Op::arc_cosine: return "acos";
+        case Workings::Op::arc_tangent: return "atan";
         case Workings::Op::square_root: return "sqrt";
         case Workings::Op::magnitude: return "abs";
         case Workings::Op::ceiling: return "ceil";
@@ -45,6 +46,7 @@ std::string_view kind_unit(Kind kind) noexcept {
         case Kind::temperature_difference: return "K";
         case Kind::stress: return "MPa";
         case Kind::force: return "N";
+        case Kind::mass: return "kg";
         case Kind::count:
         case Kind::plain: break;
     }
@@ -259,6 +261,9 @@ Traced asin(const Traced& a) {
 }
 Traced acos(const Traced& a) {
     return Workings::step(Workings::Op::arc_cosine, std::acos(a.value()), a);
+}
+Traced atan(const Traced& a) {
+    return Workings::step(Workings::Op::arc_tangent, std::atan(a.value()), a);
 }
 Traced sqrt(const Traced& a) {
     return Workings::step(Workings::Op::square_root, std::sqrt(a.value()), a);

@@ -38,7 +38,7 @@ template <class N>
 struct ChainSide {
     std::vector<SidePiece<N>> pieces;
     N chord{0};
-    N lead{0};    ///< angle from the start's tangent to the chord
+    N lead{0};  ///< angle from the start's tangent to the chord
     N turned{0};
 };
 
@@ -48,9 +48,9 @@ template <class N>
                                        Book<N>& book) {
     if (!spec.arc.empty()) {
         const auto& given = spec.arc;
-        const ArcSizes<N> sizes = forming::free_arc(
-            given[0].measure, angle_or_length(given[0], book), given[1].measure,
-            angle_or_length(given[1], book), path, book);
+        const ArcSizes<N> sizes =
+            forming::free_arc(given[0].measure, angle_or_length(given[0], book), given[1].measure,
+                              angle_or_length(given[1], book), path, book);
         return arc_piece(sizes, spec.bow.value, 0);
     }
     SidePiece<N> piece;
@@ -68,15 +68,15 @@ template <class N>
     const N error = book.input("e_c", Kind::length, spec.chord_error);
     constexpr std::string_view kBiarcs = "pairs of arcs that keep the curve's tangents";
     book.solved({path, "developed"}, "S_c", Kind::length, fit.developed,
-                 "length of the curve itself, integrated", {error}, kPlanSource);
+                "length of the curve itself, integrated", {error}, kPlanSource);
     std::vector<SidePiece<N>> pieces;
     for (const Segment& segment : fit.chain) {
         const std::string name = path + "/arc-" + std::to_string(pieces.size() + 1);
         const auto solved = [&](std::string_view key, std::string_view symbol, Kind kind,
                                 double value) {
             return book.solved({name, key}, symbol, kind, value,
-                                "one of the arcs that lie within e_c of the curve", {error},
-                                kBiarcs);
+                               "one of the arcs that lie within e_c of the curve", {error},
+                               kBiarcs);
         };
         if (segment.straight()) {
             SidePiece<N> piece;
@@ -117,14 +117,13 @@ template <class N>
     const RunEnd<N> end = end_of_run(side.pieces);
     constexpr std::string_view kSource = "the run's chords, one after the other";
     side.turned = book.figure({path, "turned"}, "θ_r", Kind::angle, end.turned,
-                               "by all bends of the run, to the left");
+                              "by all bends of the run, to the left");
     const N x = book.figure({path, "along"}, "x_r", Kind::length, end.x, kSource);
     const N y = book.figure({path, "across"}, "y_r", Kind::length, end.y, kSource);
     side.chord = book.figure({path, "chord"}, "c", Kind::length, sqrt(x * x + y * y), kSource);
-    side.lead = book.solved({path, "lead"}, "λ", Kind::angle,
-                             std::atan2(value_of(y), value_of(x)),
-                             "angle from the run's first tangent to its chord, tan λ = y/x",
-                             {x, y}, kPlanSource);
+    side.lead = book.solved({path, "lead"}, "λ", Kind::angle, std::atan2(value_of(y), value_of(x)),
+                            "angle from the run's first tangent to its chord, tan λ = y/x", {x, y},
+                            kPlanSource);
     return side;
 }
 

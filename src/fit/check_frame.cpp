@@ -87,19 +87,13 @@ void check_post_grooves(const Case& c, const PostLayout& post, CheckList& list) 
     }
 }
 
-// The groove of the side that comes after another; null where that has none.
-const PlateGroove* next_groove(const GlazingLine& line, const PlateLayout& plate,
-                               const PlateGroove& groove) {
-    const std::size_t place = line.next(index(groove.side));
-    const auto found =
-        std::find_if(plate.grooves.begin(), plate.grooves.end(),
-                     [&](const PlateGroove& each) { return index(each.side) == place; });
-    return found == plate.grooves.end() ? nullptr : &*found;
-}
-
 void check_plate_grooves(const Case& c, std::string_view name, const GlazingLine& line,
                          const PlateLayout& plate, CheckList& list) {
     const std::string plate_name(name);
+    std::vector<const PlateGroove*> by_place(line.size(), nullptr);
+    for (const PlateGroove& groove : plate.grooves) {
+        by_place[index(groove.side)] = &groove;
+    }
     for (const PlateGroove& groove : plate.grooves) {
         list.at_least({Code::frame_cheek, "cheek",
                        plate_name + "/" + std::string(side_text(groove.side)),
@@ -109,7 +103,7 @@ void check_plate_grooves(const Case& c, std::string_view name, const GlazingLine
                           return "make the " + plate_name + "'s margin larger by " +
                                  at_least_text(missing);
                       });
-        const PlateGroove* const other = next_groove(line, plate, groove);
+        const PlateGroove* const other = by_place[line.next(index(groove.side))];
         const bool told = line.size() == 2 && index(groove.side) == 1;  // the other way round
         if (other != nullptr && other->side != groove.side && !told) {
             // Named in the order of the case file's panes.

@@ -10,8 +10,8 @@ namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-// The direction of an angle; of whole quarter turns without the rounding of sine and cosine, so that
-// a plan that is square stays square to the last digit.
+// The direction of an angle; of whole quarter turns without the rounding of sine and cosine, so
+// that a plan that is square stays square to the last digit.
 Point exact_direction(double angle) {
     const double quarters = angle / (kPi / 2);
     const double whole = std::round(quarters);
@@ -34,8 +34,8 @@ std::size_t first_panes(const Plan& plan) {
     return is_curved(plan, 0) ? static_cast<std::size_t>(plan.arc_panes) : 1;
 }
 
-// X is 0 at the middle of the front's chord, Y on it; a serpentine's front is all of its arcs, and a
-// quarter-round's X is that of its back.
+// X is 0 at the middle of the front's chord, Y on it; a serpentine's front is all of its arcs, and
+// a quarter-round's X is that of its back.
 Point first_corner(const Plan& plan, const std::vector<SideSums<double>>& sides) {
     switch (plan.shape) {
         case PlanShape::rectangle:
@@ -43,13 +43,15 @@ Point first_corner(const Plan& plan, const std::vector<SideSums<double>>& sides)
         case PlanShape::quarter_round:
         case PlanShape::half_round:
         case PlanShape::bow_ends:
-        case PlanShape::serpentine: return {-plan.width.value / 2, 0};
+        case PlanShape::serpentine:
+            return {-plan.width.value / 2, 0};
         case PlanShape::polygon:
             if (!plan.corners.empty()) {
                 return {plan.corners.front()[0].value, plan.corners.front()[1].value};
             }
             break;
-        case PlanShape::sides: break;
+        case PlanShape::sides:
+            break;
     }
     Point chord;
     for (std::size_t i = 0; i < first_panes(plan); ++i) {

@@ -15,8 +15,7 @@ double outside(const Post& post, const std::vector<PostFace>& faces, Point p) {
     }
     double most = -HUGE_VAL;
     for (const PostFace& face : faces) {
-        const double size =
-            face.size == FaceSize::half_width ? post.width.value : post.depth.value;
+        const double size = face.size == FaceSize::half_width ? post.width.value : post.depth.value;
         most = std::max(most, dot(p, direction(face.angle)) - size / 2);
     }
     return most;

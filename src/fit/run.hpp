@@ -48,17 +48,15 @@ template <class N>
 /// @param pieces  at least one of them an arc
 template <class N>
 [[nodiscard]] const SidePiece<N>& tightest_bend(const std::vector<SidePiece<N>>& pieces) {
-    return *std::min_element(pieces.begin(), pieces.end(),
-                             [](const SidePiece<N>& a, const SidePiece<N>& b) {
-                                 return a.curved && (!b.curved || value_of(a.arc.radius) <
-                                                                      value_of(b.arc.radius));
-                             });
+    return *std::min_element(
+        pieces.begin(), pieces.end(), [](const SidePiece<N>& a, const SidePiece<N>& b) {
+            return a.curved && (!b.curved || value_of(a.arc.radius) < value_of(b.arc.radius));
+        });
 }
 
 /// The same pieces in plain numbers.
 template <class N>
-[[nodiscard]] std::vector<SidePiece<double>> plain_pieces(
-    const std::vector<SidePiece<N>>& pieces) {
+[[nodiscard]] std::vector<SidePiece<double>> plain_pieces(const std::vector<SidePiece<N>>& pieces) {
     std::vector<SidePiece<double>> plain;
     plain.reserve(pieces.size());
     for (const SidePiece<N>& piece : pieces) {
@@ -82,8 +80,8 @@ template <class N>
 [[nodiscard]] std::vector<Segment> segments_of(const std::vector<SidePiece<double>>& pieces,
                                                Point from);
 
-/// Whether a piece goes on with the bend that the one before it is of: both are arcs of one curve, and
-/// bow to one side.
+/// Whether a piece goes on with the bend that the one before it is of: both are arcs of one curve,
+/// and bow to one side.
 template <class N>
 [[nodiscard]] bool goes_on(const SidePiece<N>& before, const SidePiece<N>& piece) {
     return before.curved && piece.curved && before.spec == piece.spec && before.bow == piece.bow;

@@ -29,9 +29,13 @@ double area(const std::vector<Region>& regions) {
     return sum;
 }
 
-bool apart(const Box& a, const Box& b) {
-    return a.high.x < b.low.x || b.high.x < a.low.x || a.high.y < b.low.y || b.high.y < a.low.y;
+// Whether two boxes come within a reach of each other.
+bool within(const Box& a, const Box& b, double reach) {
+    return a.low.x <= b.high.x + reach && b.low.x <= a.high.x + reach &&
+           a.low.y <= b.high.y + reach && b.low.y <= a.high.y + reach;
 }
+
+bool apart(const Box& a, const Box& b) { return !within(a, b, 0); }
 
 // One pane in one frame.
 class Place {
@@ -50,7 +54,11 @@ class Place {
           middle_((length_ + (pane.start_in_post - pane.end_in_post) * state.post) / 2),
           crown_(point_at(side_, middle_)),
           interior_(left_of(tangent_at(side_, middle_))),
-          hollow_(pane.bow == Bow::out ? interior_ : interior_ * -1) {}
+          hollow_(pane.bow == Bow::out ? interior_ : interior_ * -1) {
+        for (const PostLayout& post : layout.posts) {
+            post_boxes_.push_back(post.outline.box());
+        }
+    }
 
     // Shifted towards the inside where it is curved.
     [[nodiscard]] SectionClearance shifted(double shift) const {
@@ -163,14 +171,16 @@ class Place {
         // The posts' section that a pane of some thickness may meet.
         const auto each_near = [&](const Contour& outline, const auto& holds) {
             const Box box = outline.box();
-            return std::all_of(layout_.posts.begin(), layout_.posts.end(),
-                               [&](const PostLayout& post) {
-                                   return apart(box, post.outline.box()) ||
-                                          std::all_of(post.section.begin(), post.section.end(),
-                                                      [&](const Region& region) {
-                                                          return holds(outline, region);
-                                                      });
-                               });
+            for (std::size_t post = 0; post < layout_.posts.size(); ++post) {
+                const std::vector<Region>& section = layout_.posts[post].section;
+                if (!apart(box, post_boxes_[post]) &&
+                    !std::all_of(section.begin(), section.end(), [&](const Region& region) {
+                        return holds(outline, region);
+                    })) {
+                    return false;
+                }
+            }
+            return true;
         };
         const auto parted = [&](double thickness) {
             return each_near(body(line, thickness), [](const Contour& outline, const Region& post) {
@@ -188,11 +198,20 @@ class Place {
             return *short_of;
         }
         const Contour outline = body(line, section_.thickness);
+        const Box box = outline.box();
         double least = HUGE_VAL;
-        for (const PostLayout& post : layout_.posts) {
-            for (const Region& region : post.section) {
-                least = std::min(least, gap(outline, region.outer));
+        const auto look_at = [&](std::size_t post) {
+            if (within(box, post_boxes_[post], least)) {
+                for (const Region& region : layout_.posts[post].section) {
+                    least = std::min(least, gap(outline, region.outer));
+                }
             }
+        };
+        // Its own posts first: then few others are near enough to be looked at.
+        look_at(index(pane_.side));
+        look_at(layout_.line.next(index(pane_.side)));
+        for (std::size_t post = 0; post < layout_.posts.size(); ++post) {
+            look_at(post);
         }
         return least;
     }
@@ -223,6 +242,7 @@ class Place {
     Point crown_;    // the point there
     Point interior_;  // from it towards the inside of the case
     Point hollow_;    // from it towards the centre of a curved side
+    std::vector<Box> post_boxes_;
 };
 
 double least(const SectionClearance& clearance) {

@@ -47,9 +47,9 @@ void solve_path(const PaneTask<N>& task, PaneSums<N>& pane) {
         // A pane that is longer than its side runs on along the first and the last piece.
         const bool starts = i == 0 || value_of(before) < value_of(start);
         const bool ends = i + 1 == line.pieces.size() || value_of(after) > value_of(end);
-        const bool missed = (starts && i + 1 < line.pieces.size() &&
-                             value_of(after) <= value_of(start)) ||
-                            (ends && i > 0 && value_of(before) >= value_of(end));
+        const bool missed =
+            (starts && i + 1 < line.pieces.size() && value_of(after) <= value_of(start)) ||
+            (ends && i > 0 && value_of(before) >= value_of(end));
         if (!missed) {
             pane.path.push_back(starts || ends ? part_of(piece, starts ? start - before : N(0),
                                                          ends ? end - before : piece.length)
@@ -105,8 +105,8 @@ void solve_bends(const PaneTask<N>& task, N shrink, PaneSums<N>& pane) {
         BendSums<N> bend;
         bend.bow = tightest.bow;
         bend.tightest = bent.tightest;
-        bend.radius = figure("radius", "R", tightest.arc.radius,
-                             "the glazing line's, where it bends most");
+        bend.radius =
+            figure("radius", "R", tightest.arc.radius, "the glazing line's, where it bends most");
         bend.inside_radius =
             figure("inside_radius", "Ri", bend.radius - pane.thickness / 2, kSource);
         bend.sweep = figure("sweep", "θ", bent.sweep, kSource, Kind::angle);
@@ -144,8 +144,7 @@ void solve_run(const PaneTask<N>& task, N shrink, PaneSums<N>& pane) {
     }
     pane.inside_radius = task.figure("formed/inside_radius", "Ri", pane.radius - pane.thickness / 2,
                                      "of the tightest bend");
-    pane.sweep =
-        task.figure("formed/sweep", "θ", pane.sweep, "of all bends together", Kind::angle);
+    pane.sweep = task.figure("formed/sweep", "θ", pane.sweep, "of all bends together", Kind::angle);
     const RunEnd<N> end = end_of_run(pane.path);
     pane.chord = task.figure("formed/chord", "c", sqrt(end.x * end.x + end.y * end.y),
                              "from end to end: its pieces' chords, one after the other");

@@ -37,9 +37,9 @@ void solve_measured_radii(const PaneTask<N>& task, PaneSums<N>& pane) {
     for (std::size_t i = 0; i < pane.bends.size(); ++i) {
         const MeasuredRadius& made = task.spec.made.bends[i];
         const auto of = [&](const std::string& key, std::string_view symbol, double inside) {
-            const N face = task.book.reference(
-                {"panes", task.side, bend_path(i, "measured/" + key)}, "Ri", Kind::length, inside,
-                {"as measured"});
+            const N face =
+                task.book.reference({"panes", task.side, bend_path(i, "measured/" + key)}, "Ri",
+                                    Kind::length, inside, {"as measured"});
             return task.figure(bend_path(i, "free_radius/" + key), symbol,
                                face + pane.thickness / 2,
                                "mid-surface of the inside face that was measured");
@@ -72,7 +72,8 @@ std::vector<Point> points_of(const std::vector<Segment>& chain) {
     for (const Segment& segment : chain) {
         // What stands off between them is flat there: the most of it is met to a hundredth of it.
         constexpr double kStep = 0.2;  // rad
-        const int count = std::max(2, static_cast<int>(std::ceil(std::abs(segment.sweep()) / kStep)));
+        const int count =
+            std::max(2, static_cast<int>(std::ceil(std::abs(segment.sweep()) / kStep)));
         for (int i = 1; i <= count; ++i) {
             points.push_back(segment.at(static_cast<double>(i) / count));
         }
@@ -170,8 +171,8 @@ constexpr std::string_view kCondition =
 // What the pane takes of the grooves' width at worst: springback at its limits, every state, both
 // plates.
 template <class N>
-N worst_rise_off(const PaneTask<N>& task, const TimberStates<N>& timber,
-                 const PaneSums<N>& pane, const PaneSums<double>& shape) {
+N worst_rise_off(const PaneTask<N>& task, const TimberStates<N>& timber, const PaneSums<N>& pane,
+                 const PaneSums<double>& shape) {
     double worst = 0;
     for (const AirState which : kAirStates) {
         const auto state = static_cast<std::size_t>(which);
@@ -188,10 +189,10 @@ N worst_rise_off(const PaneTask<N>& task, const TimberStates<N>& timber,
         }
     }
     const BendSums<N>& bend = pane.bends.front();
-    return task.book.solved({"panes", task.side, "radius_error/rise_off/worst"}, "z_R,worst",
-                            Kind::length, worst, kCondition,
-                            {bend.free_radius_least, bend.free_radius_most, pane.chord, pane.length},
-                            kLaid);
+    return task.book.solved(
+        {"panes", task.side, "radius_error/rise_off/worst"}, "z_R,worst", Kind::length, worst,
+        kCondition, {bend.free_radius_least, bend.free_radius_most, pane.chord, pane.length},
+        kLaid);
 }
 
 // The flexing of each bend to the radius of the groove that it stands in; the largest difference
@@ -234,14 +235,12 @@ N solve_bend_flexing(const PaneTask<N>& task, const TimberStates<N>& timber, Pan
                                                bend.groove_radius_least, kStates);
         bend.groove_radius_most = task.figure(bend_path(i, "groove_radius/most"), "R_g,most",
                                               bend.groove_radius_most, kStates);
-        bend.flexing_strain = task.figure(bend_path(i, "flexing_strain"), "ε_b",
-                                          pane.thickest / 2 * curvature,
-                                          "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂)",
-                                          Kind::ratio);
-        bend.flexing_stress = task.figure(bend_path(i, "flexing_stress"), "σ_b",
-                                          stiffness * bend.flexing_strain,
-                                          "short-time modulus; it creeps off in time",
-                                          Kind::stress);
+        bend.flexing_strain =
+            task.figure(bend_path(i, "flexing_strain"), "ε_b", pane.thickest / 2 * curvature,
+                        "bending of a thin strip: ε = t/2·abs(1/R₁ − 1/R₂)", Kind::ratio);
+        bend.flexing_stress =
+            task.figure(bend_path(i, "flexing_stress"), "σ_b", stiffness * bend.flexing_strain,
+                        "short-time modulus; it creeps off in time", Kind::stress);
     }
     return most_off;
 }
@@ -277,10 +276,10 @@ RunError<N> solve_run_error(const PaneTask<N>& task, const TimberStates<N>& timb
         task.spec.made.bends.empty()
             ? task.book.figure(path, "z_R", Kind::length, N(0),
                                "the form is made to the groove's bends")
-            : task.book.solved(path, "z_R", Kind::length,
-                               2 * stand_off(shape, growth_of(pane, &BendSums<N>::free_radius), 1,
-                                             {}),
-                               kCondition, {pane.chord, pane.length}, kLaid);
+            : task.book.solved(
+                  path, "z_R", Kind::length,
+                  2 * stand_off(shape, growth_of(pane, &BendSums<N>::free_radius), 1, {}),
+                  kCondition, {pane.chord, pane.length}, kLaid);
     error.rise_off_worst = worst_rise_off(task, timber, pane, shape);
     return error;
 }

@@ -48,8 +48,7 @@ class Walk {
 template <class N>
 class SideWriter {
   public:
-    SideWriter(const Plan& plan, Book<N>& book)
-        : plan_(plan), book_(book), order_(sides_of(plan)) {
+    SideWriter(const Plan& plan, Book<N>& book) : plan_(plan), book_(book), order_(sides_of(plan)) {
         sides_.reserve(order_.size());
     }
 
@@ -59,17 +58,25 @@ class SideWriter {
             case PlanShape::bow_front:
                 front_and_three_sides();
                 break;
-            case PlanShape::quarter_round: quarter_round(); break;
+            case PlanShape::quarter_round:
+                quarter_round();
+                break;
             case PlanShape::half_round:
                 arc(arc_over("front", width()), Bow::out, 0, plan_.arc_panes);
                 straight(width(), kPi);
                 break;
-            case PlanShape::bow_ends: bow_ends(); break;
-            case PlanShape::serpentine: serpentine(); break;
+            case PlanShape::bow_ends:
+                bow_ends();
+                break;
+            case PlanShape::serpentine:
+                serpentine();
+                break;
             case PlanShape::polygon:
                 plan_.corners.empty() ? regular_polygon() : free_polygon();
                 break;
-            case PlanShape::sides: chain(); break;
+            case PlanShape::sides:
+                chain();
+                break;
         }
         return std::move(sides_);
     }
@@ -161,8 +168,8 @@ class SideWriter {
         const N deep = depth();
         const N chord = book_.figure({"plan", "front", "chord"}, "c", Kind::length,
                                      sqrt(across * across + deep * deep), kPlanSource);
-        arc(arc_over("front", chord), Bow::out,
-            std::atan2(value_of(deep), value_of(across)), plan_.arc_panes);
+        arc(arc_over("front", chord), Bow::out, std::atan2(value_of(deep), value_of(across)),
+            plan_.arc_panes);
         straight(across, kPi);
         straight(deep, 3 * kPi / 2);
     }

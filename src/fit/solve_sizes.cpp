@@ -1,12 +1,9 @@
 #include <algorithm>
 #include <cmath>
-#include <tuple>
-#include <utility>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/forming/pane.hpp"
-#include "post_exit.hpp"
-#include "run.hpp"
+#include "line_in_post.hpp"
 #include "solve.hpp"
 
 namespace bowfront::fit {
@@ -192,74 +189,16 @@ N wanted_length(const PaneTask<N>& task, N opening) {
                           task.input("c_e", task.c.fit.end_clearance));
 }
 
-// A curve that is made of several arcs, as it leaves a post: how long it is in there, and the smallest
-// radius that it has in there, 0 where it is straight. A post's groove is straight, and the tightest
-// arc takes most of it.
-template <class N>
-std::pair<N, N> curve_in_post(const PaneTask<N>& task, PaneEdge end,
-                              const std::vector<PostFace>& faces, const FigurePath& path) {
-    std::vector<SidePiece<N>> pieces = task.line.pieces;
-    std::vector<Segment> chain = segments_of(plain_pieces(pieces), {});
-    if (end == PaneEdge::end) {
-        std::reverse(pieces.begin(), pieces.end());
-        std::reverse(chain.begin(), chain.end());
-        for (Segment& segment : chain) {
-            segment = segment.reversed();
-        }
-    }
-    const Post& post = task.c.frame.post;
-    const double inside = length_to_exit(post, faces, chain);
-    N radius(0);
-    double before = 0;
-    for (const SidePiece<N>& piece : pieces) {
-        const bool tighter =
-            value_of(radius) == 0 || value_of(piece.arc.radius) < value_of(radius);
-        if (before < inside && piece.curved && tighter) {
-            radius = piece.arc.radius;
-        }
-        before += value_of(piece.length);
-    }
-    const N width = task.book.input("w", Kind::length, post.width);
-    return {task.book.solved(path, end == PaneEdge::start ? "x_s" : "x_e", Kind::length, inside,
-                             "where the arcs that the curve is made of first leave the post",
-                             {width, task.line.length}, "geometry of line, arcs and post"),
-            radius};
-}
-
 template <class N>
 void solve_opening(const PaneTask<N>& task, PaneSums<N>& pane) {
-    const Post& post = task.c.frame.post;
-    const SideSums<N>& line = task.line;
     pane.side_length =
-        task.figure("side_length", "S", line.length, "glazing line, corner to corner");
-    const std::string start_path = std::string(task.side) + "/start";
-    const std::string end_path = std::string(task.side) + "/end";
-    const SidePiece<N>& first = line.pieces.front();
-    const SidePiece<N>& last = line.pieces.back();
-    pane.start_radius = first.curved ? first.arc.radius : N(0);
-    pane.end_radius = last.curved ? last.arc.radius : N(0);
-    const auto start_faces = post_faces(post.section.value, task.start);
-    const auto end_faces = post_faces(post.section.value, task.end);
-    if (starts_in_curve(line)) {
-        std::tie(pane.start_in_post, pane.start_radius) = curve_in_post(
-            task, PaneEdge::start, start_faces, FigurePath{"panes", start_path, "in_post"});
-    } else {
-        pane.start_in_post = length_in_post(
-            post, start_faces,
-            LeavingLine<N>{task.start.next, first.curved, first.bow == Bow::out,
-                           pane.start_radius, start_path, "x_s"},
-            task.book);
-    }
-    if (ends_in_curve(line)) {
-        std::tie(pane.end_in_post, pane.end_radius) = curve_in_post(
-            task, PaneEdge::end, end_faces, FigurePath{"panes", end_path, "in_post"});
-    } else {
-        pane.end_in_post = length_in_post(
-            post, end_faces,
-            LeavingLine<N>{task.end.previous, last.curved, last.bow != Bow::out, pane.end_radius,
-                           end_path, "x_e"},
-            task.book);
-    }
+        task.figure("side_length", "S", task.line.length, "glazing line, corner to corner");
+    const LineInPost<N> start = line_in_post(task, PaneEdge::start);
+    const LineInPost<N> end = line_in_post(task, PaneEdge::end);
+    pane.start_in_post = start.length;
+    pane.start_radius = start.radius;
+    pane.end_in_post = end.length;
+    pane.end_radius = end.radius;
     const AsMade& made = task.spec.made;
     if (made.opening_length) {
         pane.opening_length =

@@ -53,8 +53,8 @@ struct Bounds {
 };
 
 // The movement that makes the greatest of |off + change·x| least: the dual of that linear program,
-// a weighing of points and bounds that no movement shifts, by the simplex method. A basis holds four
-// columns: points, with the sign that they count by, and bounds, which it starts from.
+// a weighing of points and bounds that no movement shifts, by the simplex method. A basis holds
+// four columns: points, with the sign that they count by, and bounds, which it starts from.
 class Levelling {
   public:
     Levelling(const std::vector<Off>& offs, const Bounds& bounds) : offs_(offs), bounds_(bounds) {
@@ -191,7 +191,8 @@ class Piece {
         double distance;  // to the left of the piece
         Point normal;     // to its left
     };
-    // Where a point stands off square to the piece; the piece runs on where it is the first or last.
+    // Where a point stands off square to the piece; the piece runs on where it is the first or
+    // last.
     [[nodiscard]] bool over(Point p, Foot& foot) const {
         if (straight_) {
             const double at = dot(p - from_, along_);
@@ -312,8 +313,8 @@ class Lie {
                 continue;  // over a joint that turns away from it: its neighbours tell
             }
             const Point arm = left_of(p - middle_) * (1 / reach_);
-            all.push_back({nearest.distance,
-                           {nearest.normal.x, nearest.normal.y, dot(nearest.normal, arm)}});
+            all.push_back(
+                {nearest.distance, {nearest.normal.x, nearest.normal.y, dot(nearest.normal, arm)}});
         }
         return all;
     }

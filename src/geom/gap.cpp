@@ -80,7 +80,16 @@ double gap(const Contour& a, const Contour& b) {
     for (const Segment& other : others) {
         boxes.push_back(other.box());
     }
+    if (a.empty() || b.empty()) {
+        return HUGE_VAL;
+    }
+    // No more than from a point of one to the nearest vertex of the other: with that, most segments
+    // are too far away to be looked at.
+    const Point from = a.vertices().front().at;
     double least = HUGE_VAL;
+    for (const Segment& other : others) {
+        least = std::min(least, distance(from, other.from));
+    }
     for (const Segment& one : a.segments()) {
         const Box box = one.box();
         for (std::size_t i = 0; i < others.size(); ++i) {

@@ -14,7 +14,8 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"plan"},    Word{"frame"},    Word{"panes"},     Word{"blank"},
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
-                              Word{"cutter"}, Word{"shop"}};
+                              Word{"cutter"}, Word{"shop"},     Word{"shelves"},  Word{"contents"},
+                              Word{"stand"}, Word{"prices"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
                               Word{"ends"}, Word{"arcs"}, Word{"count"}, Word{"side"},
                               Word{"corners"}, Word{"sides"}, Word{"axis"}};
@@ -61,8 +62,16 @@ constexpr std::array kService = {Word{"built_at"}, Word{"temperature"}, Word{"hu
                                  Word{"push"}};
 constexpr std::array kBuiltAt = {Word{"temperature"}, Word{"humidity"}};
 constexpr std::array kStock = {Word{"material"}, Word{"thickness"}, Word{"size"}, Word{"count"}};
+constexpr std::array kShelf = {Word{"height"}, Word{"material"}, Word{"thickness"},
+                               Word{"clearance"}, Word{"load"}, Word{"support"}};
 constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
 constexpr std::array kShop = {Word{"step"}};
+constexpr std::array kContents = {Word{"mass"}, Word{"height"}, Word{"x"}, Word{"y"}};
+constexpr std::array kStand = {Word{"fixed"}};
+constexpr std::array kPrices = {Word{"currency"}, Word{"waste"}, Word{"materials"},
+                                Word{"hardware"}};
+constexpr std::array kMaterialPrice = {Word{"material"}, Word{"thickness"}, Word{"price"}};
+constexpr std::array kHardware = {Word{"name"}, Word{"count"}, Word{"price"}};
 
 constexpr std::array kTable = {
     ObjectKeys{"", kCase},
@@ -92,6 +101,7 @@ constexpr std::array kTable = {
     ObjectKeys{"/sheets/*/shrink", kShrink},
     ObjectKeys{"/sheets/*/shrink/spread", kDirections},
     ObjectKeys{"/sheets/*/springback", kSpringback},
+    ObjectKeys{"/shelves/*", kShelf},
     ObjectKeys{"/fit", kFit},
     ObjectKeys{"/tolerance", kTolerance},
     ObjectKeys{"/webs", kWebs},
@@ -106,6 +116,11 @@ constexpr std::array kTable = {
     ObjectKeys{"/stock/*", kStock},
     ObjectKeys{"/cutter", kCutter},
     ObjectKeys{"/shop", kShop},
+    ObjectKeys{"/contents", kContents},
+    ObjectKeys{"/stand", kStand},
+    ObjectKeys{"/prices", kPrices},
+    ObjectKeys{"/prices/materials/*", kMaterialPrice},
+    ObjectKeys{"/prices/hardware/*", kHardware},
 };
 
 }  // namespace

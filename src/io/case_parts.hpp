@@ -33,6 +33,9 @@ void read_panes(ObjectReader& file, Case& whole);
 /// Whether a pane is heated over a form: one on an arc, unless it is bent cold.
 [[nodiscard]] bool is_heated(const PaneSpec& pane, const Plan& plan);
 
+/// The shelves; `whole` has its own sheets already.
+[[nodiscard]] std::vector<ShelfSpec> read_shelves(ObjectReader& file, const Case& whole);
+
 [[nodiscard]] FitSpec read_fit(ObjectReader fit, Loading loading);
 [[nodiscard]] Tolerances read_tolerances(ObjectReader tolerance);
 [[nodiscard]] Webs read_webs(ObjectReader webs);
@@ -42,5 +45,9 @@ void read_panes(ObjectReader& file, Case& whole);
 [[nodiscard]] std::vector<StockItem> read_stock(ObjectReader& file);
 [[nodiscard]] Cutter read_cutter(ObjectReader cutter);
 [[nodiscard]] Shop read_shop(ObjectReader shop, LengthUnit units);
+[[nodiscard]] Contents read_contents(ObjectReader contents);
+[[nodiscard]] Stand read_stand(ObjectReader stand);
+/// @param whole  has its sheets and its stock already
+[[nodiscard]] Prices read_prices(ObjectReader prices, const Case& whole);
 
 }  // namespace bowfront::io

@@ -28,12 +28,14 @@ class Contradictions {
         plate("top", case_.frame.top, case_.frame.groove.top_depth);
         post_section();
         post_groove();
-        if (case_.plan.shape == PlanShape::rectangle || case_.plan.shape == PlanShape::bow_front) {
+        if (sound({"/plan/shape"}) && (case_.plan.shape == PlanShape::rectangle ||
+                                       case_.plan.shape == PlanShape::bow_front)) {
             post_on_side("/plan/width", case_.plan.width);
             post_on_side("/plan/depth", case_.plan.depth);
         }
         span("/service/temperature", case_.service.temperature);
         span("/service/humidity", case_.service.humidity);
+        contents_height();
     }
 
   private:
@@ -163,6 +165,21 @@ class Contradictions {
                 "a side of " + length(*side) + " is no longer than the posts take, " +
                     length(width),
                 "more than " + length(width));
+        }
+    }
+
+    void contents_height() {
+        if (!case_.contents || !case_.contents->height ||
+            !sound({"/contents/height", "/frame/clear_height"})) {
+            return;
+        }
+        const double clear = *case_.frame.clear_height;
+        const double height = **case_.contents->height;
+        if (height > clear) {
+            add("/contents/height",
+                "contents whose centre of gravity lies " + length(height) +
+                    " up stand out of a clear height of " + length(clear),
+                "up to " + length(clear));
         }
     }
 

@@ -44,6 +44,8 @@ constexpr std::array kTable = {
     Default{"/panes/*/blank", "allow-shrink", "cut once, larger by the shrink"},
     Default{"/panes/*/blank/trim", "10 mm", kPractice},
     Default{"/blank/trim", "10 mm", kPractice},
+    Default{"/shelves/*/clearance", "3 mm", kPractice},
+    Default{"/shelves/*/support", "pins", "a pin in each post is the least work"},
     Default{"/fit/end_clearance", "3 mm", kPractice},
     Default{"/fit/top_clearance", "4 mm", kPractice},
     Default{"/fit/loading_clearance", "1 mm", kPractice},
@@ -85,6 +87,11 @@ constexpr std::array kTable = {
     Default{"/cutter/spacing", "8 mm", kPractice},
     Default{"/shop/step", "0.5 mm, or 1/32 in where the file is in inches",
             "what a saw's fence is set to; common practice, no source", kRule},
+    Default{"/contents/height", "half the clear height",
+            "where the centre of gravity of what stands in the case is, is not given", kRule},
+    Default{"/stand/fixed", "none", "the case stands free unless it is said to be fixed"},
+    Default{"/prices/waste", "15 %",
+            "offcuts and what is sawn away; common practice, no source"},
 };
 
 }  // namespace

@@ -31,6 +31,7 @@ Case read_sections(ObjectReader& file) {
     whole.frame = read_frame(file.needed_object("frame"));
     whole.sheets = read_sheets(file);
     read_panes(file, whole);
+    whole.shelves = read_shelves(file, whole);
     whole.fit = read_fit(file.object("fit"), *whole.frame.loading);
     whole.tolerance = read_tolerances(file.object("tolerance"));
     whole.webs = read_webs(file.object("webs"));
@@ -45,6 +46,13 @@ Case read_sections(ObjectReader& file) {
     whole.stock = read_stock(file);
     whole.cutter = read_cutter(file.object("cutter"));
     whole.shop = read_shop(file.object("shop"), whole.units);
+    if (const auto contents = file.take("contents")) {
+        whole.contents = read_contents(file.object_of(*contents, "contents"));
+    }
+    whole.stand = read_stand(file.object("stand"));
+    if (const auto prices = file.take("prices")) {
+        whole.prices = read_prices(file.object_of(*prices, "prices"), whole);
+    }
     file.finish();
     return whole;
 }

@@ -16,7 +16,6 @@ constexpr Range kSweep{0, 2 * kPi, Range::Low::open};
 constexpr Range kTurn{-kPi, kPi};
 constexpr Range kWithinTurn{-2 * kPi, 2 * kPi};
 constexpr Range kChordError{1e-6, 1};
-constexpr Range kAnywhere{-kLongest, kLongest};
 constexpr std::size_t kMostPieces = 60;
 
 const WordOf<Bow, 2> kBow{"which way an arc bows", {{{"out", Bow::out}, {"in", Bow::in}}}};
@@ -42,10 +41,10 @@ struct SideNameIn {
             return std::nullopt;
         }
         const std::string& text = value.node->text;
-        const bool fits = !text.empty() && text.size() <= kLongestName &&
-                          text.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") ==
-                              std::string::npos &&
-                          text.front() != '-' && text.back() != '-';
+        const bool fits =
+            !text.empty() && text.size() <= kLongestName &&
+            text.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos &&
+            text.front() != '-' && text.back() != '-';
         if (!fits) {
             reading.refuse(value, Code::input_value,
                            quoted_text(text) + " can't be the name of a side",
@@ -78,8 +77,7 @@ void read_chain_arc(ObjectReader arc, bool closing, PieceSpec& piece) {
     const std::size_t wanted = closing ? 1 : 2;
     if (given.keys != wanted) {
         arc.reading().refuse(
-            arc.value(),
-            given.keys < wanted ? Code::input_missing_key : Code::input_contradiction,
+            arc.value(), given.keys < wanted ? Code::input_missing_key : Code::input_contradiction,
             "the arc has " + std::to_string(given.keys) +
                 (given.keys == 1 ? " measure" : " measures"),
             closing ? R"(exactly one of "radius", "rise", "sweep" or "length")"
@@ -190,8 +188,9 @@ std::vector<PieceSpec> read_run(ObjectReader& side, const Value& list) {
         ObjectReader piece = side.item(each, "run");
         pieces.push_back(read_piece(piece, false, "piece"));
         if (has_no_shape(piece)) {
-            reading.refuse(each, Code::input_missing_key, "the piece has no shape",
-                           R"("straight" with its length, "arc" with two measures, "ellipse" or "curve")");
+            reading.refuse(
+                each, Code::input_missing_key, "the piece has no shape",
+                R"("straight" with its length, "arc" with two measures, "ellipse" or "curve")");
         }
         piece.finish();
     }
@@ -240,8 +239,9 @@ SideSpec read_side(ObjectReader side, std::size_t number, bool turn_is_free) {
     const auto run = side.take("run");
     read_run_of(side, out);
     if (!run && !out.closing && has_no_shape(side)) {
-        reading.refuse(side.value(), Code::input_missing_key, "the side has no shape",
-                       R"("straight" with its length, "arc" with two measures, "ellipse", "curve" or "run")");
+        reading.refuse(
+            side.value(), Code::input_missing_key, "the side has no shape",
+            R"("straight" with its length, "arc" with two measures, "ellipse", "curve" or "run")");
     } else if (side.take("straight") && out.closing) {
         reading.refuse(*side.take("straight"), Code::input_contradiction,
                        "the length of a side that closes the chain is solved for",
@@ -310,8 +310,8 @@ std::vector<std::array<Sourced<double>, 2>> read_points(ObjectReader& of, std::s
         return points;
     }
     for (const Value& each : given) {
-        const std::vector<Value> axes = of.items_of(
-            each, 2, std::string(point) + " as [x, y], two lengths in square brackets");
+        const std::vector<Value> axes =
+            of.items_of(each, 2, std::string(point) + " as [x, y], two lengths in square brackets");
         std::array<Sourced<double>, 2> at;
         for (std::size_t i = 0; i < axes.size(); ++i) {
             at[i] = of.read(axes[i], LengthIn{kAnywhere}).value_or(Sourced<double>{});

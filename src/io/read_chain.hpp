@@ -32,9 +32,11 @@ struct GivenMeasures {
 
 /// The points of a list that has to be there.
 /// @param point  for the message: `a corner` as [x, y]
-[[nodiscard]] std::vector<std::array<Sourced<double>, 2>> read_points(
-    ObjectReader& of, std::string_view key, std::string_view point, std::string_view whole,
-    std::string_view what);
+[[nodiscard]] std::vector<std::array<Sourced<double>, 2>> read_points(ObjectReader& of,
+                                                                      std::string_view key,
+                                                                      std::string_view point,
+                                                                      std::string_view whole,
+                                                                      std::string_view what);
 
 /// The sides of a plan that is a chain.
 void read_chain(ObjectReader& plan, Plan& out);

@@ -25,6 +25,9 @@ std::string celsius_text(double celsius) {
 std::string newton_text(double newtons) {
     return rounded_text(newtons, 2) + " N";
 }
+std::string kilogram_text(double kilograms) {
+    return rounded_text(kilograms, 3) + " kg";
+}
 
 template <class ToText>
 std::string range_text(const Range& range, const ToText& text) {
@@ -45,16 +48,19 @@ std::optional<double> within(Reading& reading, const Value& value, double number
     return number;
 }
 
+void refuse(Reading& reading, const Value& value, const QuantityFault& fault) {
+    const Code code = fault.kind == QuantityFault::Kind::unit   ? Code::input_unit
+                      : fault.kind == QuantityFault::Kind::size ? Code::input_limit
+                                                                : Code::input_value;
+    reading.refuse(value, code, fault.found, fault.wanted);
+}
+
 // The number of a quantity; a fault of its text becomes a fault of the file.
 std::optional<double> taken(Reading& reading, const Value& value, const Quantity& quantity) {
     if (quantity) {
         return quantity.value();
     }
-    const QuantityFault& fault = quantity.fault();
-    const Code code = fault.kind == QuantityFault::Kind::unit   ? Code::input_unit
-                      : fault.kind == QuantityFault::Kind::size ? Code::input_limit
-                                                                : Code::input_value;
-    reading.refuse(value, code, fault.found, fault.wanted);
+    refuse(reading, value, quantity.fault());
     return std::nullopt;
 }
 
@@ -65,19 +71,27 @@ bool is_text(const Value& value) noexcept {
     return value.node->kind == JsonNode::Kind::text;
 }
 
-// A quantity that always carries its unit.
-std::optional<double> with_unit(Reading& reading, const Value& value, std::string_view what,
-                                Quantity (*parse)(std::string_view)) {
+// Whether a value is a text, as a quantity that always carries its unit has to be.
+template <class Parse>
+bool has_text(Reading& reading, const Value& value, std::string_view what, const Parse& parse) {
     if (is_number(value)) {
         const std::string wanted = parse({}).fault().wanted;
         reading.refuse(value, Code::input_unit, "a bare number, " + value.node->text, wanted);
-        return std::nullopt;
+        return false;
     }
     if (!is_text(value)) {
         reading.refuse_type(value, what);
-        return std::nullopt;
+        return false;
     }
-    return taken(reading, value, parse(value.node->text));
+    return true;
+}
+
+// A quantity that always carries its unit.
+std::optional<double> with_unit(Reading& reading, const Value& value, std::string_view what,
+                                Quantity (*parse)(std::string_view)) {
+    return has_text(reading, value, what, parse)
+               ? taken(reading, value, parse(value.node->text))
+               : std::nullopt;
 }
 
 }  // namespace
@@ -131,6 +145,28 @@ std::optional<double> ForceIn::operator()(Reading& reading, const Value& value) 
     const auto newtons =
         with_unit(reading, value, R"(a force as a text, such as "100 N")", parse_force);
     return newtons ? within(reading, value, *newtons, range, newton_text) : std::nullopt;
+}
+
+std::optional<double> MassIn::operator()(Reading& reading, const Value& value) const {
+    const auto kilograms =
+        with_unit(reading, value, R"(a mass as a text, such as "12 kg")", parse_mass);
+    return kilograms ? within(reading, value, *kilograms, range, kilogram_text) : std::nullopt;
+}
+
+std::optional<Price> PriceIn::operator()(Reading& reading, const Value& value) const {
+    // More than anything for a case costs in any currency.
+    constexpr double kMost = 1e9;
+    if (!has_text(reading, value, R"(a price as a text, such as "62 /m2")", parse_price)) {
+        return std::nullopt;
+    }
+    const PriceRead price = parse_price(value.node->text);
+    if (!price) {
+        refuse(reading, value, price.fault());
+        return std::nullopt;
+    }
+    const auto amount = within(reading, value, price.value().amount, {0, kMost},
+                               [](double x) { return rounded_text(x, 2); });
+    return amount ? std::optional(price.value()) : std::nullopt;
 }
 
 std::optional<int> CountIn::operator()(Reading& reading, const Value& value) const {

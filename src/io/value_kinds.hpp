@@ -12,6 +12,7 @@
 #include <string_view>
 #include <vector>
 
+#include "bowfront/units/price.hpp"
 #include "reading.hpp"
 
 namespace bowfront::io {
@@ -31,6 +32,8 @@ struct Range {
 inline constexpr double kLongest = 20'000;
 inline constexpr Range kPositive{0, kLongest, Range::Low::open};
 inline constexpr Range kNotNegative{0, kLongest};
+/// Of a place to either side.
+inline constexpr Range kAnywhere{-kLongest, kLongest};
 
 /// mm. A bare number is in the file's unit.
 struct LengthIn {
@@ -72,6 +75,19 @@ struct ForceIn {
     using Result = double;
     Range range;
     [[nodiscard]] std::optional<double> operator()(Reading& reading, const Value& value) const;
+};
+
+/// kg; the file has to give a unit.
+struct MassIn {
+    using Result = double;
+    Range range;
+    [[nodiscard]] std::optional<double> operator()(Reading& reading, const Value& value) const;
+};
+
+/// A price with what it is for one of; the file has to say it.
+struct PriceIn {
+    using Result = Price;
+    [[nodiscard]] std::optional<Price> operator()(Reading& reading, const Value& value) const;
 };
 
 /// A whole number.

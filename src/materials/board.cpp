@@ -43,6 +43,10 @@ constexpr std::array kPlywoodTables{
               .note = "construction plywood, dry; the larger of the columns along and across the "
                       "face grain; soaked boards are not in the table and count as dry"}};
 
+constexpr std::string_view kAcrossFaceGrain =
+    "half of the least of the table, since the face grain may run across the span: 6861 to 8979 MPa "
+    "and 37.6 to 65.7 MPa were measured along it";
+
 constexpr std::array kBoards{
     Board{.name = "plywood",
           .title = "plywood",
@@ -51,6 +55,12 @@ constexpr std::array kBoards{
                       700),
               "poplar cores 500 to 530, pine 560 to 610, mixed hardwood 580 to 620, birch 650 to "
               "700 kg/m3; boards are often thinner than their nominal size: measure"),
+          .modulus = noted(between(stress(3500, sourcing::choice(source::kPlywoodStrength)), 3500,
+                                   8979),
+                           kAcrossFaceGrain),
+          .bending_strength = noted(
+              between(stress(18.8, sourcing::choice(source::kPlywoodStrength)), 18.8, 65.7),
+              kAcrossFaceGrain),
           .bend_tables = kPlywoodTables},
     Board{.name = "mdf",
           .title = "medium-density fibreboard (MDF)",

@@ -180,6 +180,8 @@ std::string describe(const Timber& timber) {
 std::string describe(const Board& board) {
     PropertyTable table(heading(board.name, board.title));
     table.add("density", board.density);
+    table.add("modulus of elasticity", board.modulus);
+    table.add("bending strength, short time", board.bending_strength);
     for (const double thickness : {1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 9.0, 12.0, 15.0, 18.0}) {
         const std::string size = rounded_text(thickness, 1) + " mm";
         table.add("least radius dry, " + size, bend_radius(board, thickness, BendState::dry));

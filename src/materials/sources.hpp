@@ -60,6 +60,9 @@ inline constexpr std::string_view kAircraftPlywood =
 inline constexpr std::string_view kConstructionPlywood =
     "an industry association's bending table, as reproduced in a concrete forming journal";
 
+inline constexpr std::string_view kPlywoodStrength =
+    "J. Korean Wood Sci. Technol. 53(4), p. 429, Table 3 (five plywoods, along the face grain)";
+
 inline constexpr std::string_view kNoDocument = "no document seen";
 
 }  // namespace bowfront::source

@@ -13,23 +13,21 @@ namespace {
 struct WholeSide {
     std::string name;
     int panes = 1;
-    bool curved = false;
-    const SideSpec* chained = nullptr;  // where it is one of a chain
 };
 
 std::vector<WholeSide> whole_sides(const Plan& plan) {
     const int n = plan.arc_panes;
     switch (plan.shape) {
         case PlanShape::rectangle: return {{"front"}, {"right"}, {"back"}, {"left"}};
-        case PlanShape::bow_front: return {{"front", n, true}, {"right"}, {"back"}, {"left"}};
-        case PlanShape::quarter_round: return {{"front", n, true}, {"back"}, {"left"}};
-        case PlanShape::half_round: return {{"front", n, true}, {"back"}};
+        case PlanShape::bow_front: return {{"front", n}, {"right"}, {"back"}, {"left"}};
+        case PlanShape::quarter_round: return {{"front", n}, {"back"}, {"left"}};
+        case PlanShape::half_round: return {{"front", n}, {"back"}};
         case PlanShape::bow_ends:
-            return {{"front"}, {"right", n, true}, {"back"}, {"left", n, true}};
+            return {{"front"}, {"right", n}, {"back"}, {"left", n}};
         case PlanShape::serpentine: {
             std::vector<WholeSide> sides;
             for (int i = 1; i <= plan.arcs; ++i) {
-                sides.push_back({"front-" + std::to_string(i), n, true});
+                sides.push_back({"front-" + std::to_string(i), n});
             }
             for (const char* name : {"right", "back", "left"}) {
                 sides.push_back({name});
@@ -49,20 +47,18 @@ std::vector<WholeSide> whole_sides(const Plan& plan) {
     }
     std::vector<WholeSide> sides;
     for (const SideSpec& side : plan.chain) {
-        const bool curved = std::any_of(side.pieces.begin(), side.pieces.end(),
-                                        [](const PieceSpec& piece) { return piece.is_curved(); });
-        sides.push_back({side.name, side.panes, curved, &side});
+        sides.push_back({side.name, side.panes});
     }
     return sides;
 }
 
-// The whole side that the side of a place is of.
-WholeSide whole_side(const Plan& plan, std::size_t place) {
+// The side of the chain that the side of a place is, or is a part of.
+const SideSpec& chained_side(const Plan& plan, std::size_t place) {
     std::size_t end = 0;
-    for (WholeSide& side : whole_sides(plan)) {
+    for (const SideSpec& side : plan.chain) {
         end += static_cast<std::size_t>(side.panes);
         if (place < end) {
-            return std::move(side);
+            return side;
         }
     }
     contract_failed("place < sides of the plan", __FILE__, __LINE__);
@@ -130,7 +126,7 @@ std::string corner_name(const Plan& plan, std::size_t place) {
 
 std::string side_pointer(const Plan& plan, std::size_t place) {
     if (plan.shape == PlanShape::sides) {
-        return whole_side(plan, place).chained->pointer;
+        return chained_side(plan, place).pointer;
     }
     if (!is_curved(plan, place)) {
         return "/plan";
@@ -139,26 +135,36 @@ std::string side_pointer(const Plan& plan, std::size_t place) {
 }
 
 bool is_curved(const Plan& plan, std::size_t place) {
-    if (plan.shape == PlanShape::rectangle || plan.shape == PlanShape::polygon) {
-        return false;
+    const auto panes = static_cast<std::size_t>(plan.arc_panes);
+    switch (plan.shape) {
+        case PlanShape::rectangle:
+        case PlanShape::polygon: return false;
+        case PlanShape::bow_front:
+        case PlanShape::quarter_round:
+        case PlanShape::half_round: return place < panes;
+        case PlanShape::serpentine: return place < static_cast<std::size_t>(plan.arcs) * panes;
+        case PlanShape::bow_ends:  // front, right end, back, left end
+            return place > 0 && place != panes + 1;
+        case PlanShape::sides: break;
     }
-    if (plan.shape == PlanShape::bow_front) {
-        return place < static_cast<std::size_t>(plan.arc_panes);
-    }
-    return whole_side(plan, place).curved;
+    const auto& pieces = chained_side(plan, place).pieces;
+    return std::any_of(pieces.begin(), pieces.end(),
+                       [](const PieceSpec& piece) { return piece.is_curved(); });
 }
 
 bool has_several_pieces(const Plan& plan, std::size_t place) {
-    return plan.shape == PlanShape::sides &&
-           (whole_side(plan, place).chained->pieces.size() > 1 ||
-            whole_side(plan, place).chained->pieces.front().is_free());
+    if (plan.shape != PlanShape::sides) {
+        return false;
+    }
+    const auto& pieces = chained_side(plan, place).pieces;
+    return pieces.size() > 1 || pieces.front().is_free();
 }
 
 bool has_free_piece(const Plan& plan, std::size_t place) {
     if (plan.shape != PlanShape::sides) {
         return false;
     }
-    const auto& pieces = whole_side(plan, place).chained->pieces;
+    const auto& pieces = chained_side(plan, place).pieces;
     return std::any_of(pieces.begin(), pieces.end(),
                        [](const PieceSpec& piece) { return piece.is_free(); });
 }
@@ -171,7 +177,7 @@ std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place) {
         return plan.front ? std::vector{&*plan.front} : std::vector<const FrontArc*>{};
     }
     std::vector<const FrontArc*> measures;
-    for (const PieceSpec& piece : whole_side(plan, place).chained->pieces) {
+    for (const PieceSpec& piece : chained_side(plan, place).pieces) {
         for (const FrontArc& measure : piece.arc) {
             measures.push_back(&measure);
         }

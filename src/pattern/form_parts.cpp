@@ -226,18 +226,32 @@ class FormParts {
     void scribe_bend_lines(Part& rib) {
         const std::vector<Segment>& edge = plane_.profile.edge;
         const double length = std::min(kBendLine, plane_.foot / 2);
-        for (const Segment& each : edge) {
-            if (&each != &edge.front()) {
-                const Point inwards = left_of(each.tangent(0));
-                rib.pattern.scribes.push_back(
-                    {{Segment{each.from, each.from + inwards * length, 0}}});
+        for (std::size_t i = 1; i < form_.sizes.pieces.size(); ++i) {
+            if (!is_bend_line(i)) {
+                continue;
             }
+            const double at = plane_.profile.bend_lines[i - 1];
+            const Point from = fit::point_at(edge, at);
+            const Point inwards = left_of(fit::tangent_at(edge, at));
+            rib.pattern.scribes.push_back({{Segment{from, from + inwards * length, 0}}});
         }
         rib.note = "scribed lines are where the bends begin and end; the pane's start lies at the "
                    "right end, its hollow faces down";
         if (has_hollow()) {
             rib.note += "; where the edge is hollow the sheet must be held down until it has cooled";
         }
+    }
+
+    // Whether a piece of the form begins at a bend line: the arcs that a curve is made of differ too
+    // little from each other to be told apart.
+    [[nodiscard]] bool is_bend_line(std::size_t piece) const {
+        constexpr double kAlike = 1.2;
+        const FormPiece<double>& before = form_.sizes.pieces[piece - 1];
+        const FormPiece<double>& now = form_.sizes.pieces[piece];
+        if (before.radius == 0 || now.radius == 0 || before.hollow != now.hollow) {
+            return true;
+        }
+        return std::max(before.radius, now.radius) > kAlike * std::min(before.radius, now.radius);
     }
 
     [[nodiscard]] bool has_hollow() const {
@@ -297,8 +311,9 @@ class FormParts {
             return;
         }
         double at = 0;
-        for (const FormPiece<double>& piece : form_.sizes.pieces) {
-            if (&piece != &form_.sizes.pieces.front()) {
+        for (std::size_t i = 0; i < form_.sizes.pieces.size(); ++i) {
+            const FormPiece<double>& piece = form_.sizes.pieces[i];
+            if (i > 0 && is_bend_line(i)) {
                 part.pattern.scribes.push_back(
                     {{Segment{{at, 0}, {at, plane_.width}, 0}}});
             }

@@ -5,7 +5,6 @@
 #include <optional>
 #include <utility>
 
-#include "bowfront/base/contract.hpp"
 #include "bowfront/io/edited_text.hpp"
 #include "bowfront/io/varied_case.hpp"
 #include "bowfront/study/advice.hpp"
@@ -66,12 +65,14 @@ Corrected corrected(std::string_view text, const std::string& file_name,
     Corrected result{first, first, std::string(text), {}};
     // It ends: a change leaves fewer fails, or as many and fewer warnings.
     while (auto correction = next_correction(result.after, result.text)) {
-        io::EditedText edited(std::move(result.text));
+        io::EditedText edited(result.text);
         edited.put(correction->change.pointer, correction->change.to);
+        Design changed = design(edited.text(), file_name, chance);
+        if (!(counts(changed.findings) < counts(result.after.findings))) {
+            break;  // the case tips now, which the adviser does not ask
+        }
         result.text = edited.text();
-        const auto open = counts(result.after.findings);
-        result.after = design(result.text, file_name, chance);
-        BOWFRONT_EXPECTS(counts(result.after.findings) < open);
+        result.after = std::move(changed);
         result.made.push_back(std::move(*correction));
     }
     advise(result.after, result.text);

@@ -4,26 +4,39 @@
 
 #include "bowfront/base/error.hpp"
 #include "bowfront/fit/checks.hpp"
+#include "parts.hpp"
 
 namespace bowfront {
+namespace {
 
-Design design(std::string_view text, const std::string& file_name,
-              const study::ChanceOptions& chance) {
-    Design result;
-    result.read = io::read_case(text, file_name);
+void refuse(const std::vector<Objection>& objections, const io::Places& places,
+            const std::string& file_name) {
     std::vector<Diagnostic> faults;
-    fit::Solution solution = fit::solution(result.c());
-    for (const Objection& objection : solution.objections) {
-        const io::Place place = result.read.places.of_value(objection.pointer);
+    for (const Objection& objection : objections) {
+        const io::Place place = places.of_value(objection.pointer);
         faults.push_back({Code::input_contradiction, file_name, place.line, place.column,
                           objection.pointer, objection.found, objection.wanted});
     }
     if (!faults.empty()) {
         throw InputError(std::move(faults));
     }
+}
+
+}  // namespace
+
+Design design(std::string_view text, const std::string& file_name,
+              const study::ChanceOptions& chance) {
+    Design result;
+    result.read = io::read_case(text, file_name);
+    fit::Solution solution = fit::solution(result.c());
+    refuse(solution.objections, result.read.places, file_name);
     result.sums = std::move(solution.sums);
     result.layout = std::move(solution.layout);
+    // Shelves, as the way in, are left to `design`: a sweep has no use for them.
+    result.shelves = fit::shelves(result.c(), result.sums, result.layout);
+    refuse(result.shelves.objections, result.read.places, file_name);
     result.findings = fit::checks(result.c(), result.sums, result.layout);
+    append(fit::shelf_checks(result.c(), result.sums, result.shelves), result.findings);
     // Left out of `checks`: it costs more than they and the sums do together, and a sweep runs those
     // for every variant.
     result.paths = fit::loading_paths(result.c(), result.sums, result.layout);
@@ -38,6 +51,13 @@ Design design(std::string_view text, const std::string& file_name,
     result.shop = study::shop_sizes(result.c(), result.sums);
     for (Finding& finding : study::shop_checks(result.shop)) {
         result.findings.push_back(std::move(finding));
+    }
+    // The parts are made here and in `make` only: sweeps and advice know nothing of them.
+    const std::vector<Part> parts = all_parts(result);
+    result.whole = whole::whole_sums(result.c(), result.layout, parts);
+    append(whole::whole_checks(result.c(), result.whole), result.findings);
+    if (result.c().prices) {
+        result.cost = whole::cost_sums(result.c(), parts);
     }
     return result;
 }

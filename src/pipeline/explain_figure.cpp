@@ -12,39 +12,38 @@
 namespace bowfront {
 namespace {
 
-constexpr std::string_view kOutline = "area of the outline: shoelace formula and circular segments";
-
 void add_part(const Part& part, Workings& workings) {
-    const std::string path = "parts/" + part.id;
     const auto measured = [&](const std::string& key, std::string_view symbol, Kind kind,
                               double value, std::string_view source) {
-        return workings.figure(path + "/" + key, symbol, kind, Traced(value), source);
+        (void)workings.figure("parts/" + part.id + "/" + key, symbol, kind, Traced(value), source);
     };
-    measured("area", "A", Kind::plain, part.pattern.outline.area(), kOutline);
+    measured("area", "A", Kind::plain, part.pattern.outline.area(),
+             "area of the outline: shoelace formula and circular segments");
     measured("thickness", "t", Kind::length, part.pattern.thickness, "the board or sheet");
     measured("count", "n", Kind::count, part.count(), "number of places it stands in");
-    const Traced section =
-        measured("section_area", "A_s", Kind::plain, part.body.section.area(), kOutline);
-    const Traced height =
-        measured("height", "h", Kind::length, part.body.height, "extent square to the section");
-    Traced total = section * height;
-    for (std::size_t i = 0; i < part.body.recesses.size(); ++i) {
-        const Recess& recess = part.body.recesses[i];
-        const std::string number = std::to_string(i + 1);
-        total = total - measured("recess_area_" + number, "A_" + number, Kind::plain,
-                                 recess.area.area(), kOutline) *
-                            measured("recess_depth_" + number, "d_" + number, Kind::length,
-                                     recess.depth, "depth of the groove");
-    }
-    const Traced volume = workings.figure(path + "/volume", "V", Kind::plain, total,
-                                          "geometry: a prism less its recesses, mm³");
+}
+
+// What a form's part weighs; those of the case are weighed by the sums of the whole.
+void add_weight(const Part& part, Workings& workings) {
+    Book<Traced> book(workings);
     if (part.density > 0) {
-        const Traced density = workings.input(path + "/density", "ρ", Kind::plain, part.density,
-                                              {Origin::Kind::library, {}, 0,
-                                               "library of materials, " + part.material +
-                                                   ", kg/m³"});
-        workings.figure(path + "/mass", "m", Kind::plain, volume * Traced(1e-9) * density,
-                        "mass = volume times density, kg");
+        (void)whole::part_weight(part, book);
+    } else {
+        (void)whole::part_volume(part, book);
+    }
+}
+
+void add_parts(const Design& design, Workings& workings) {
+    const std::vector<Part> parts = all_parts(design);
+    for (const Part& part : parts) {
+        add_part(part, workings);
+        if (part.assembly != whole::kWeighed) {
+            add_weight(part, workings);
+        }
+    }
+    whole::whole_sums(design.c(), design.layout, parts, workings);
+    if (design.c().prices) {
+        whole::cost_sums(design.c(), parts, workings);
     }
 }
 
@@ -100,10 +99,10 @@ void add_chance(const study::Chance& chance, Workings& workings) {
 
 std::string explain_figure(const Design& design, const std::string& quantity, bool as_json) {
     Workings workings;
-    add_path_figures(design, fit::solve(design.c(), workings), workings);
-    for (const Part& part : all_parts(design)) {
-        add_part(part, workings);
-    }
+    const CaseSums<Traced> sums = fit::solve(design.c(), workings);
+    add_path_figures(design, sums, workings);
+    fit::explain_shelves(design.c(), sums, design.shelves, workings);
+    add_parts(design, workings);
     add_chance(design.chance, workings);
     study::explain_spreads(design.spreads, design.chance.options, workings);
     study::explain_shop_sizes(design.c(), design.shop, workings);

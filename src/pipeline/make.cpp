@@ -135,7 +135,8 @@ class Maker {
             write(file.assembly + ".step", file.text);
         }
         report::Content content{design_.c(), design_.read.assumed, design_.sums, design_.chance,
-                                design_.spreads, design_.shop, made.findings, design_.paths};
+                                design_.spreads, design_.shop, made.findings, design_.paths,
+                                design_.whole, design_.cost, design_.shelves};
         for (const MeasuredEngagement& engagement : solids.engagements) {
             content.measured.push_back(
                 {engagement.about, engagement.expected, engagement.measured});

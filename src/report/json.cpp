@@ -6,6 +6,8 @@
 #include "bowfront/report/report.hpp"
 #include "finding_json.hpp"
 #include "pane_json.hpp"
+#include "whole_json.hpp"
+#include "shelf_report.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -223,8 +225,15 @@ std::string to_json(const Content& content) {
         list_json(content.sums.panes, [&](const auto& pane) { return pane_json(pane, content); });
     json["shop"] = {{"step", number(content.shop.step)},
                     {"post_length", shop_size_json(content.shop.post)}};
+    if (!content.shelves.list.empty()) {
+        json["shelves"] = shelves_json(c, content.shelves);
+    }
     json["forms"] = list_json(content.sums.forms, form_json);
     json["heating"] = list_json(content.sums.heating, heating_json);
+    json["whole"] = whole_json(content.whole);
+    if (content.cost) {
+        json["cost"] = cost_json(*content.cost);
+    }
     json["checks"] = list_json(content.findings, check_json);
     json["measured"] = list_json(content.measured, [](const MeasuredEntry& entry) {
         return Json{{"about", entry.about},
@@ -240,7 +249,7 @@ std::string to_json(const Content& content) {
     json["order_of_work"] = list_json(order_of_work(c, content.sums), [](const WorkStep& step) {
         return Json{{"step", step.step}, {"hold", step.hold}};
     });
-    json["cautions"] = cautions(c, content.sums);
+    json["cautions"] = cautions(content);
     json["files"] = list_json(content.files, [](const FileEntry& file) {
         return Json{{"path", file.path}, {"sha256", file.sha256}, {"read_back", file.read_back}};
     });

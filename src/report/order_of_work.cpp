@@ -1,5 +1,7 @@
 #include "bowfront/report/measuring_card.hpp"
 
+#include <algorithm>
+
 namespace bowfront::report {
 namespace {
 
@@ -77,6 +79,26 @@ std::string groove_step(const Case& c) {
                : "Cut the grooves in posts, base and top.";
 }
 
+bool any_on(const Case& c, ShelfSupport support) {
+    return std::ranges::any_of(c.shelves,
+                               [&](const ShelfSpec& shelf) { return *shelf.support == support; });
+}
+
+// Shelves go in from above, past the posts, and rest on what stands in the way of the ones below.
+void add_shelves(const Case& c, std::vector<WorkStep>& steps) {
+    if (c.shelves.empty()) {
+        return;
+    }
+    const bool pins = any_on(c, ShelfSupport::pins);
+    const bool rails = any_on(c, ShelfSupport::rails);
+    const std::string rests = pins && rails ? "pins in or rails on" : pins ? "pins in" : "rails on";
+    steps.push_back({"With panes and beads in and the top off, put in the shelves, the lowest "
+                     "first: " + rests +
+                         ", then lower the shelf on them from above, level, between the posts.",
+                     "",
+                     {}});
+}
+
 // The way in of each pane stands in the report, step by step.
 std::string last_step(const Case& c) {
     const bool rabbets = c.frame.post.hold.value == Hold::rabbet;
@@ -91,6 +113,16 @@ std::string last_step(const Case& c) {
            (rabbets ? ", fix the posts' beads, and set the top on." : ", and set the top on.");
 }
 
+// The same without the top, which closes the way of the shelves.
+std::string panes_step(const Case& c) {
+    const bool rabbets = c.frame.post.hold.value == Hold::rabbet;
+    if (c.frame.loading.value == Loading::beaded) {
+        return "Glue base and posts, lay the panes in, and fix the beads.";
+    }
+    return std::string("Glue base and posts, and put the panes in") +
+           (rabbets ? "; fix the posts' beads." : ".");
+}
+
 }  // namespace
 
 std::vector<WorkStep> order_of_work(const Case& c, const CaseSums<double>& sums) {
@@ -103,13 +135,31 @@ std::vector<WorkStep> order_of_work(const Case& c, const CaseSums<double>& sums)
     steps.push_back({groove_step(c),
                      "Measure depths and widths of the grooves in several places, and inspect.",
                      fields.of_list("grooves")});
+    if (any_on(c, ShelfSupport::pins)) {
+        steps.push_back({"Bore the posts for the shelves' pins, square to their length, where their "
+                         "sections are scribed and their notes say.",
+                         "",
+                         {}});
+    }
     steps.push_back({"Put base, posts and top together dry.",
                      "Measure every opening, length and height, and inspect. Only then cut the flat "
                      "panes, and glue.",
                      fields.of_list("openings")});
+    if (!c.shelves.empty()) {
+        steps.push_back({"Cut the shelves, and the rails that they lie on.",
+                         "Try each between the posts, dry and without the top: it must drop past them "
+                         "without force.",
+                         {}});
+    }
     steps.push_back({"Cut the flat panes.", "Measure each pane before the film comes off.",
                      fields.of_unheated_panes()});
-    steps.push_back({last_step(c), "", {}});
+    if (c.shelves.empty()) {
+        steps.push_back({last_step(c), "", {}});
+    } else {
+        steps.push_back({panes_step(c), "", {}});
+        add_shelves(c, steps);
+        steps.push_back({"Set the top on.", "", {}});
+    }
     return steps;
 }
 

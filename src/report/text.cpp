@@ -7,7 +7,9 @@
 #include "bowfront/report/report.hpp"
 #include "finding_text.hpp"
 #include "pane_text.hpp"
+#include "shelf_report.hpp"
 #include "shop_size_text.hpp"
+#include "whole_text.hpp"
 
 namespace bowfront::report {
 namespace {
@@ -133,20 +135,22 @@ void pane(const PaneSums<double>& pane, const Content& content, std::string& tex
 }
 
 std::string form_pieces_text(const FormSizes<double>& sizes) {
-    if (sizes.pieces.empty()) {
-        return {};
-    }
-    std::string text = "  its face, from the pane's start:";
+    constexpr std::size_t kMostTold = 12;
+    std::string face;
     bool hollow = false;
     for (const FormPiece<double>& piece : sizes.pieces) {
-        text += (&piece == &sizes.pieces.front() ? " " : ", ") +
+        face += (face.empty() ? " " : ", ") +
                 (piece.radius > 0 ? "radius " + shown(piece.radius) + " mm over " +
                                         shown(piece.sweep * kDegrees) + " deg" +
                                         (piece.hollow ? " (hollow)" : "")
                                   : shown(piece.length) + " mm straight");
-        hollow = hollow || piece.hollow;
+        hollow = hollow || (piece.radius > 0 && piece.hollow);
     }
-    return text + "\n" +
+    if (sizes.pieces.size() > kMostTold) {
+        face = " " + std::to_string(sizes.pieces.size()) +
+               " straights and arcs, which the report tells one by one";
+    }
+    return (face.empty() ? face : "  its face, from the pane's start:" + face + "\n") +
            (hollow ? "  hold the sheet down into the hollow places until it has cooled\n" : "");
 }
 
@@ -192,7 +196,12 @@ std::string to_text(const Content& content) {
     }
     text += "\nPosts, cut by hand: " + shop_size_text(content.shop.post.size, content.shop.step) +
             " long (" + over_text(content.shop.post) + ")\n";
+    text += shelves_text(content.c, content.shelves);
     forms(content.sums, text);
+    text += whole_text(content.whole);
+    if (content.cost) {
+        text += cost_text(*content.cost);
+    }
     findings(content.findings, text);
     if (!content.assumed.empty()) {
         text += "\nAssumed, because the case file does not say\n";
@@ -209,7 +218,7 @@ std::string to_text(const Content& content) {
         }
     }
     text += "\nCautions\n";
-    for (const std::string& caution : cautions(content.c, content.sums)) {
+    for (const std::string& caution : cautions(content)) {
         text += "  - " + caution + "\n";
     }
     return text;

@@ -43,6 +43,11 @@ Touches rank(const Candidate& candidate) {
     return std::max(candidate.change.touches, Touches::method);
 }
 
+// What needs the case's parts is not worked out again for a trial: its own hint stands as advice.
+bool is_of_the_whole(const Finding& finding) {
+    return finding.code == Code::case_tipping || finding.code == Code::case_mass;
+}
+
 }  // namespace
 
 class Adviser::Search {
@@ -151,8 +156,9 @@ class Adviser::Search {
         if (of_frame && !Tryouts::shapes_frame(setting.pointer)) {
             return std::nullopt;
         }
-        // The way in is followed between the outlines.
-        const bool on_outlines = of_frame || finding.code == Code::fit_path;
+        // The way in is followed between the outlines, and shelves are laid out within them.
+        const bool on_outlines = of_frame || finding.code == Code::fit_path ||
+                                 code_text(finding.code).starts_with("BF-SHELF");
         const Scope scope = on_outlines ? Scope::whole : Scope::sums;
         Case changed = c_;
         Climb climb(ladder, finding.missing(), [&](std::size_t rung) {
@@ -228,7 +234,7 @@ void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& 
             const CaseFile& file) {
     Adviser adviser(c, findings, chance, file);
     for (Finding& finding : findings) {
-        if (finding.status == Status::pass) {
+        if (finding.status == Status::pass || is_of_the_whole(finding)) {
             continue;
         }
         finding.changes = adviser.changes(finding);

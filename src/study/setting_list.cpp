@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <string>
 #include <string_view>
 #include <utility>
 
@@ -235,6 +236,26 @@ void SettingList::sheet_thickness() {
     }
 }
 
+// Boards are planed to any thickness, sheets are not.
+void SettingList::shelf_thickness(const ShelfSpec& shelf) {
+    constexpr double kThickest = 60;  // mm
+    NumberPlace place{shelf.pointer + "/thickness", "the shelf's thickness", Touches::look,
+                      Amount::length, kCoarse, 1, kThickest};
+    if (shelf.sheet != nullptr) {
+        place.sizes = inches() ? kInchSheets : kMetricSheets;
+    }
+    number(place);
+}
+
+void SettingList::shelf_support(const ShelfSpec& shelf) {
+    const auto same = [at = shelf.pointer](const ShelfSpec& other) { return other.pointer == at; };
+    word(one_of({shelf.pointer + "/support", "what the shelf lies on", Touches::method, {}, {}, {}},
+                shelf.support, {{"pins", ShelfSupport::pins}, {"rails", ShelfSupport::rails}},
+                [same](Case& c, ShelfSupport to) {
+                    std::ranges::find_if(c.shelves, same)->support.value = to;
+                }));
+}
+
 void SettingList::cutter() {
     number({"/cutter/diameter", "the cutter's diameter", Touches::size, Amount::length, kFine,
             kLeast, kMostCutter, inches() ? kInchCutters : kMetricCutters});
@@ -338,6 +359,22 @@ void SettingList::own_chained_side() {
     }
 }
 
+namespace {
+
+// Which piece of a run a size is of: ` of piece 2`; empty where its side is no run.
+std::string piece_text(const std::string& pointer) {
+    constexpr std::string_view kRun = "/run/";
+    const std::size_t at = pointer.find(kRun);
+    if (at == std::string::npos) {
+        return {};
+    }
+    const std::size_t from = at + kRun.size();
+    const int index = std::stoi(pointer.substr(from, pointer.find('/', from) - from));
+    return " of piece " + std::to_string(index + 1);
+}
+
+}  // namespace
+
 void SettingList::front_arc() {
     if (pane_ == nullptr) {
         return;
@@ -350,7 +387,8 @@ void SettingList::front_arc() {
         const bool angle = arc->measure == ArcMeasure::sweep;
         number({arc->value.origin.pointer,
                 "the " + std::string(side_text(pane_->side)) + "'s " +
-                    std::string(measure_text(arc->measure)),
+                    std::string(measure_text(arc->measure)) +
+                    piece_text(arc->value.origin.pointer),
                 Touches::look, angle ? Amount::angle : Amount::length, kCoarse,
                 now * (1 - kLookShare), now * (1 + kLookShare)});
     }

@@ -35,6 +35,8 @@ class SettingList {
     void depth(const std::string& key);        ///< of a groove: `base`, `top` or `post`
     void groove_width();
     void sheet_thickness();
+    void shelf_thickness(const ShelfSpec& shelf);
+    void shelf_support(const ShelfSpec& shelf);
     void cutter();
     void plate_thickness(const std::string& plate);
     void margin(const std::string& plate);

@@ -211,6 +211,37 @@ void form_sweep(SettingList& list) {
     list.front_arc();
 }
 
+// The shelf that a finding is about: `shelf-1/panes` is about the first.
+const ShelfSpec* shelf_of(const SettingList& list) {
+    for (std::size_t i = 0; i < list.c().shelves.size(); ++i) {
+        const std::string id = "shelf-" + std::to_string(i + 1);
+        if (list.about() == id || list.about().starts_with(id + "/")) {
+            return &list.c().shelves[i];
+        }
+    }
+    return nullptr;
+}
+
+void shelf(SettingList& list, Code code) {
+    const ShelfSpec* const of = shelf_of(list);
+    if (of == nullptr) {
+        return;
+    }
+    if (code == Code::shelf_room) {
+        list.number({of->pointer + "/clearance", "the shelf's clearance", Touches::size,
+                     Amount::length, kFine, 0, kMostMillimetres});
+        list.tolerance("cut", "the tolerance of cuts");
+        return;
+    }
+    list.shelf_support(*of);
+    if (code == Code::shelf_pin) {
+        list.post("width");
+        list.post("depth");
+    } else {
+        list.shelf_thickness(*of);
+    }
+}
+
 }  // namespace
 
 std::vector<Setting> settings_for(const Case& c, const Finding& finding, const CaseFile& file) {
@@ -237,6 +268,11 @@ std::vector<Setting> settings_for(const Case& c, const Finding& finding, const C
         case Code::frame_floor: floor(list); break;
         case Code::form_skin: skin(list); break;
         case Code::form_sweep: form_sweep(list); break;
+        case Code::shelf_sag:
+        case Code::shelf_stress:
+        case Code::shelf_room:
+        case Code::shelf_tip:
+        case Code::shelf_pin: shelf(list, finding.code); break;
         default:
             // A check of a pane that has no row here; proofs of parts are not for a value to settle.
             if (list.pane() != nullptr) {

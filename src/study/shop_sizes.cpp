@@ -140,20 +140,19 @@ class Shopper {
     }
 
     // The least that the limits leave of one pane, whichever length the posts have.
-    [[nodiscard]] Slack slack_with(const PaneSize& size, const CaseSide& side, Way way) const {
+    [[nodiscard]] Slack slack_with(const PaneSize& size, const CaseSide& side, Way way) {
         Slack slack{std::numeric_limits<double>::infinity(),
                     std::numeric_limits<double>::infinity()};
-        for (const Case& frame : frames_) {
-            Case tried = frame;
-            resize(size, *tried.pane(side));
-            tried.panes = {*tried.pane(side)};
+        for (Case& tried : frames_) {
+            tried.panes = {*case_.pane(side)};
+            resize(size, tried.panes.front());
             const CaseSums<double> sums = fit::solve(tried);
             slack = least(slack, slack_of(tried, sums.panes.front(), way));
         }
         return slack;
     }
 
-    [[nodiscard]] PaneShopSizes pane_sizes(const PaneSums<double>& pane) const {
+    [[nodiscard]] PaneShopSizes pane_sizes(const PaneSums<double>& pane) {
         PaneShopSizes sizes;
         sizes.side = pane.side;
         sizes.length = {pane.blank_length, pane.blank_length};
@@ -184,7 +183,7 @@ class Shopper {
     }
 
     // The size in one direction that leaves most, the other direction being exact.
-    [[nodiscard]] double best_of(const PaneSize& exact, const CaseSide& side, Way way) const {
+    [[nodiscard]] double best_of(const PaneSize& exact, const CaseSide& side, Way way) {
         double best = 0;
         double most = -std::numeric_limits<double>::infinity();
         for (const Rounding rounding : kRoundings) {
@@ -206,7 +205,9 @@ class Shopper {
     const CaseSums<double>& sums_;
     double step_;
     Case case_;
-    std::vector<Case> frames_;  // with posts of the exact length, and of the shop's where it differs
+    // With posts of the exact length, and of the shop's where it differs; the pane that is tried is
+    // put in, so that what one pane costs does not grow with the others.
+    std::vector<Case> frames_;
 };
 
 Finding shop_check(const PaneShopSizes& pane, double step) {

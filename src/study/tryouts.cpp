@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/shelf.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 
 namespace bowfront::study {
@@ -22,16 +23,29 @@ bool is_limit_of_fit(const Finding& finding) {
            finding.code == Code::fit_face_clearance || finding.code == Code::fit_loading;
 }
 
+bool is_of_shelf(Code code) {
+    return code_text(code).starts_with("BF-SHELF");
+}
+
+// The checks of the shelves; nothing where they can't be built.
+std::optional<std::vector<Finding>> shelf_findings(const Case& c, const CaseSums<double>& sums,
+                                                   const fit::Layout& layout) {
+    const fit::Shelves shelves = fit::shelves(c, sums, layout);
+    return shelves.objections.empty() ? std::optional(fit::shelf_checks(c, sums, shelves))
+                                      : std::nullopt;
+}
+
 }  // namespace
 
 Tryouts::Tryouts(const std::vector<Finding>& findings, const ChanceOptions& chance,
-               const CaseFile& file)
+                 const CaseFile& file)
     : chance_(chance), file_(file) {
     for (const Finding& finding : findings) {
         before_.emplace(std::pair(finding.id, finding.about),
                         Before{finding.status, finding.worst_margin() >= 0});
         with_chance_ = with_chance_ || finding.code == Code::fit_chance;
         with_path_ = with_path_ || finding.id == kPathCheck;
+        with_shelves_ = with_shelves_ || is_of_shelf(finding.code);
         with_shop_ = with_shop_ || finding.code == Code::fit_shop_size;
     }
 }
@@ -55,9 +69,9 @@ TriedCase Tryouts::weighed(const std::vector<Finding>& after, const Finding& wat
         const Before was = before == before_.end() ? Before{} : before->second;
         if (finding.status <= was.status) {
             // Some warn of what is near their limit; breaking it is another thing.
-            outcome.harms = outcome.harms || (finding.status == Status::warn &&
-                                              was.status == Status::warn && was.within &&
-                                              finding.worst_margin() < 0);
+            outcome.harms =
+                outcome.harms || (finding.status == Status::warn && was.status == Status::warn &&
+                                  was.within && finding.worst_margin() < 0);
             continue;
         }
         if (finding.status == Status::fail) {
@@ -108,6 +122,13 @@ TriedCase Tryouts::tried(const Case& changed, const Finding& watched, Scope scop
     if (watched.code == Code::fit_shop_size) {
         append(shop_checks(shop_sizes(changed, out->sums)), out->findings);
     }
+    if (is_of_shelf(watched.code)) {
+        auto of_shelves = shelf_findings(changed, out->sums, out->layout);
+        if (!of_shelves) {
+            return {};
+        }
+        append(std::move(*of_shelves), out->findings);
+    }
     if (watched.id == kPathCheck) {
         for (const PaneSums<double>& pane : out->sums.panes) {
             if (side_text(pane.side) == watched.about) {
@@ -138,10 +159,17 @@ std::optional<std::vector<Finding>> Tryouts::found(const Case& changed) const {
         append(shop_checks(shop_sizes(changed, out->sums)), after);
     }
     if (with_path_) {
-        append(fit::path_checks(changed, out->sums,
-                                fit::loading_paths(changed, out->sums, out->layout),
-                                fit::Hint::none),
-               after);
+        append(
+            fit::path_checks(changed, out->sums,
+                             fit::loading_paths(changed, out->sums, out->layout), fit::Hint::none),
+            after);
+    }
+    if (with_shelves_) {
+        auto of_shelves = shelf_findings(changed, out->sums, out->layout);
+        if (!of_shelves) {
+            return std::nullopt;
+        }
+        append(std::move(*of_shelves), after);
     }
     return std::move(after);
 }

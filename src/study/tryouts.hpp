@@ -67,6 +67,7 @@ class Tryouts {
     bool with_chance_ = false;
     bool with_shop_ = false;
     bool with_path_ = false;
+    bool with_shelves_ = false;
 };
 
 }  // namespace bowfront::study

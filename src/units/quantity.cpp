@@ -43,6 +43,8 @@ constexpr std::array kDifferences = {Unit{"C", 1},    Unit{"degC", 1},    Unit{"
 constexpr std::array kRatios = {Unit{"%", 1, 100}};
 constexpr std::array kForces = {Unit{"N", 1}, Unit{"kN", 1000},
                                 Unit{"lbf", 44482216152605, 1e13}};
+constexpr std::array kMasses = {Unit{"kg", 1}, Unit{"g", 1, 1000}, Unit{"lb", 45359237, 1e8},
+                                Unit{"lbs", 45359237, 1e8}, Unit{"oz", 45359237, 16e8}};
 constexpr std::array kTimes = {Unit{"s", 1}, Unit{"min", 60}, Unit{"h", 3600}};
 
 constexpr std::string_view kLengthWanted =
@@ -56,6 +58,7 @@ constexpr std::string_view kDifferenceWanted =
 constexpr std::string_view kRatioWanted =
     R"(a ratio with its unit, such as "1.5 %", or a fraction, such as "1/3")";
 constexpr std::string_view kForceWanted = R"(a force with its unit, such as "100 N" or "25 lbf")";
+constexpr std::string_view kMassWanted = R"(a mass with its unit, such as "12 kg" or "26 lb")";
 constexpr std::string_view kTimeWanted = R"(a time with its unit, such as "12 min" or "30 s")";
 
 struct Spelling {
@@ -274,6 +277,10 @@ Quantity parse_ratio(std::string_view text) {
 
 Quantity parse_force(std::string_view text) {
     return parse(text, kForces, kForceWanted);
+}
+
+Quantity parse_mass(std::string_view text) {
+    return parse(text, kMasses, kMassWanted);
 }
 
 Quantity parse_time(std::string_view text) {

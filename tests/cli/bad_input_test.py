@@ -246,9 +246,48 @@ class Contradictions(BadInput):
     def test_glass_that_would_have_to_bend(self):
         self.contradiction({"/panes/0/sheet": "float-glass"}, "/panes/0/sheet", "cast-acrylic")
 
-    def test_a_lying_case_and_other_shapes_are_refused_by_name(self):
+    def test_a_lying_case_is_refused_by_name(self):
         self.contradiction({"/plan/axis": "horizontal"}, "/plan/axis", "not made by this version")
-        self.contradiction({"/plan/shape": "serpentine"}, "/plan/shape", "not made by this version")
+
+    def plan_is_refused(self, plan, pointer, *words):
+        case = pilot_boat()
+        case["plan"] = plan
+        case["panes"] = [{**case["panes"][0], "side": "side-1"}]
+        _, error = self.ends(BAD_INPUT, "check", self.write_case(case))
+        self.assertRegex(error, rf"{PLACE} {pointer}:")
+        for word in words:
+            self.assertIn(word, error)
+
+    def test_a_polygon_that_crosses_itself(self):
+        self.plan_is_refused({"shape": "polygon",
+                              "corners": [[0, 0], [500, 400], [500, 0], [0, 400]]},
+                             "/plan/corners", "crosses itself", "side-1", "side-3")
+
+    def test_a_polygon_that_runs_clockwise(self):
+        self.plan_is_refused({"shape": "polygon", "corners": [[0, 0], [0, 400], [500, 400]]},
+                             "/plan/corners", "clockwise")
+
+    def test_a_chain_that_does_not_close(self):
+        sides = [{"straight": 500, "turn": 90}, {"straight": 300, "turn": 90},
+                 {"straight": 490, "turn": 90}, {"straight": 300}]
+        self.plan_is_refused({"shape": "sides", "sides": sides}, "/plan/sides",
+                             "ends 10 mm right", "closing")
+
+    def test_an_arc_of_measures_that_no_arc_has(self):
+        sides = [{"arc": {"radius": 100, "chord": 300}, "turn": 90}, {"straight": 300},
+                 {"closing": True}]
+        self.plan_is_refused({"shape": "sides", "sides": sides}, "/plan/sides/0",
+                             "a radius of 100 mm and a chord of 300 mm", "at most 200 mm")
+
+    def test_a_side_without_room_for_its_posts(self):
+        self.plan_is_refused({"shape": "polygon", "count": 6, "side": 50}, "/plan/side",
+                             "leave no opening")
+
+    def test_an_arc_that_a_bow_runs_through_another_side(self):
+        sides = [{"straight": 600, "turn": 90}, {"straight": 120, "turn": 90},
+                 {"arc": {"chord": 600, "rise": 200}, "bow": "in", "turn": 90},
+                 {"straight": 120}]
+        self.plan_is_refused({"shape": "sides", "sides": sides}, "/plan/sides")
 
 
 class Unharmed(BadInput):

@@ -28,7 +28,7 @@ def changed(changes, case=None):
         if value is ABSENT:
             del node[key]
         else:
-            node[key] = value
+            node[key] = copy.deepcopy(value)
     return out
 
 
@@ -58,6 +58,15 @@ INCHES = {
     "/oven": ABSENT,
     "/stock": ABSENT,
     "/cutter": {"diameter": "1/8 in", "spacing": "5/16 in"},
+}
+# A ship model in the case, and what the material costs.
+HELD = {
+    "/contents": {"mass": "12 kg", "height": 150, "x": 30, "y": 100},
+    "/prices": {"currency": "EUR", "waste": "20 %",
+                "materials": [{"material": "cherry", "price": "2400 /m3"},
+                              {"material": "cast-acrylic", "thickness": 3, "price": "93 /sheet"},
+                              {"material": "plywood", "price": "31 /m2"}],
+                "hardware": [{"name": "brass screw 4 x 40", "count": 16, "price": "0.15 /each"}]},
 }
 
 
@@ -113,6 +122,22 @@ VARIANTS = {
         "/frame/post": {"width": 58.03, "section": "square", "hold": "groove"},
         "/frame/groove": {"width": 7.5, "depth": {"base": 3, "top": 2.9, "post": 3.68}},
         "/frame/loading": "beaded", "/cutter/diameter": 4},
+    "shelf on rails all round": RECTANGLE | {
+        "/shelves": [{"height": 120, "material": "float-glass", "thickness": 6, "load": "2 kg",
+                      "support": "rails"}]},
+    "shelves on pins and rails": {
+        "/shelves": [{"height": 120, "material": "plywood", "thickness": 12, "load": "5 lb"},
+                     {"height": "10 in", "material": "cherry", "thickness": 12, "load": "3 kg",
+                      "support": "rails", "clearance": 4}]},
+    "round posts, beaded, a shelf on rails": hold("round", "rabbet", "beaded") | {
+        "/shelves": [{"height": 200, "material": "cast-acrylic", "thickness": 20, "load": "12 oz",
+                      "support": "rails"}]},
     "low window": {"/frame/clear_height": 1},
+    "held and priced": HELD,
+    "held, at half height": {"/contents": {"mass": "26 lb"}},
+    "tall and fixed": {"/plan/depth": 130, "/plan/front": {"rise": 20},
+                       "/frame/clear_height": 1500, "/stand": {"fixed": "wall"}},
+    "tall and free": {"/plan/depth": 130, "/plan/front": {"rise": 20},
+                      "/frame/clear_height": 1500},
     "failing": {"/frame/groove/width": 3.2},
 }

@@ -11,7 +11,8 @@ import program
 from case_files import PILOT_BOAT, VARIANTS, changed, failing
 from program import BAD_INPUT, CHECK_FAILS, FINE, NO_OUTPUT, OWN_FAULT
 
-SHAPES = ("bow-front", "rectangle")
+SHAPES = ("bow-ends", "bow-front", "half-round", "polygon", "quarter-round", "rectangle",
+          "serpentine", "sides")
 KERNEL = "libTK"  # how the kernel's libraries begin
 
 

@@ -7,15 +7,18 @@ import math
 import jsonschema
 
 import program
-from case_files import PILOT_BOAT, VARIANTS, changed, hold
+from case_files import HELD, PILOT_BOAT, VARIANTS, changed, hold
 from program import CHECK_FAILS, FINE
 from report_paths import figures
 
 SCHEMA = json.loads((program.ROOT / "schemas/report.schema.json").read_text(encoding="utf-8"))
 # Of a figure and its derivation, which are the same sum done twice.
 SAME = 1e-12
-EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit")
-MADE = ("pilot boat", "rectangle", "front alone", "round posts, beaded", "failing")
+EXPLAINED = ("panes", "forms", "heating", "parts", "shop", "first_time_fit", "whole", "cost")
+# Of these every figure is asked for; panes have the same keys, so of the rest every ninth.
+IN_FULL = ("panes/front/", "whole/", "cost/")
+MADE = ("pilot boat", "shelves on pins and rails", "rectangle", "front alone", "round posts, beaded",
+        "failing")
 
 
 def no_constants(word):
@@ -70,8 +73,8 @@ class Contents(ReportTest):
         case = self.write_case(changed(hold("fitted", "rabbet", "beaded")))
         sums = self.parsed(self.run_program("check", case, "--json").stdout)
         made = self.parsed(self.run_program("make", case, "-o", "out", "--json").stdout)
-        for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "checks",
-                    "assumed", "cautions"):
+        for key in ("case", "verdict", "open_sides", "panes", "forms", "heating", "whole",
+                    "checks", "assumed", "cautions"):
             self.assertEqual(sums[key], made[key], key)
 
     def test_a_side_without_a_pane_is_reported_as_open(self):
@@ -100,27 +103,48 @@ class Explanations(ReportTest):
         out, _ = self.ends(FINE, "explain", case, path, "--json")
         return json.loads(out)
 
+    def made(self, name, more=None):
+        case = self.write_case(changed(VARIANTS[name] | (more or {})))
+        return case, self.parsed(self.run_program("make", case, "-o", "out", "--json").stdout)
+
+    def is_explained(self, case, path, value):
+        with self.subTest(path):
+            told = self.explained(case, path)
+            self.assertTrue(math.isclose(told["value"], value, rel_tol=SAME, abs_tol=SAME),
+                            f"{told['value']} {value}")
+            self.assertIn(told["origin"], ("given", "assumed", "library", "computed"))
+            self.assertTrue(told.get("source") or told.get("pointer"), told)
+
+    def check_is_explained(self, case, check):
+        with self.subTest(f"{check['id']} {check['about']}"):
+            told = self.explained(case, f"checks/{check['id']}/{check['about']}")
+            self.assertEqual({key: told[key] for key in ("value", "limit", "status")},
+                             {key: check[key] for key in ("value", "limit", "status")})
+
     def test_every_figure_of_the_report_has_its_derivation(self):
-        # Panes have the same keys: of the front every figure is asked for, of the rest every ninth.
-        for name in ("pilot boat", "rectangle, round posts, beaded"):
-            case = self.write_case(changed(VARIANTS[name]))
-            out = self.run_program("make", case, "-o", "out", "--json").stdout
-            report = self.parsed(out)
-            for section in EXPLAINED:
-                for number, (path, value) in enumerate(figures(report[section], section)):
-                    if number % 9 and not path.startswith("panes/front/"):
-                        continue
-                    with self.subTest(f"{name}: {path}"):
-                        told = self.explained(case, path)
-                        self.assertTrue(math.isclose(told["value"], value, rel_tol=SAME,
-                                                     abs_tol=SAME), f"{told['value']} {value}")
-                        self.assertIn(told["origin"], ("given", "assumed", "library", "computed"))
-                        self.assertTrue(told.get("source") or told.get("pointer"), told)
-            for check in report["checks"]:
-                with self.subTest(f"{name}: {check['id']} {check['about']}"):
-                    told = self.explained(case, f"checks/{check['id']}/{check['about']}")
-                    self.assertEqual({key: told[key] for key in ("value", "limit", "status")},
-                                     {key: check[key] for key in ("value", "limit", "status")})
+        for name, more in (("pilot boat", {}), ("rectangle, round posts, beaded", HELD)):
+            with self.subTest(name):
+                case, report = self.made(name, more)
+                for section in EXPLAINED:
+                    for number, (path, value) in enumerate(figures(report.get(section, []),
+                                                                   section)):
+                        if number % 9 == 0 or path.startswith(IN_FULL):
+                            self.is_explained(case, path, value)
+                for check in report["checks"]:
+                    self.check_is_explained(case, check)
+
+    def test_every_figure_of_shelves_has_its_derivation(self):
+        # Rests have the same keys: of one of each shelf every figure is asked for.
+        for name in ("shelves on pins and rails", "shelf on rails all round"):
+            with self.subTest(name):
+                case, report = self.made(name)
+                for shelf in report["shelves"]:
+                    shelf["supports"] = shelf["supports"][:1]
+                for path, value in figures(report["shelves"], "shelves"):
+                    self.is_explained(case, path, value)
+                for check in report["checks"]:
+                    if check["id"].startswith("shelf-"):
+                        self.check_is_explained(case, check)
 
     def test_every_leaf_of_a_derivation_says_where_it_comes_from(self):
         def leaves(figure):

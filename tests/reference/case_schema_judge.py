@@ -57,7 +57,7 @@ WRONG = [
     ("/frame/base/margin", None),
     ("/frame/loading", "drop"),
     ("/panes", []),
-    ("/panes/0/side", "top"),
+    ("/panes/0/side", "Top side"),
     ("/panes/0/blank", {"length": 3}),
     ("/panes/0/blank", {"method": "trim-after", "length": 3, "width": 3}),
     ("/panes/0/size", {}),

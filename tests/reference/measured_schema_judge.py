@@ -17,7 +17,7 @@ WRONG = [
     ("/units", "cm"),
     ("/uncertainty/length", -1),
     ("/uncertainty/width", 1),
-    ("/panes/0/side", "top"),
+    ("/panes/0/side", "Top side"),
     ("/panes/0/side", None),
     ("/panes/0/formed/chord", None),
     ("/panes/0/formed/length", 0),

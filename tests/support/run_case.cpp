@@ -63,10 +63,10 @@ PieceSpec arc_piece(double radius, double sweep, Bow bow) {
 PieceSpec ellipse_piece(double semi_x, double semi_y, double from, double to, double chord_error) {
     const std::string pointer = "/plan/sides/0/ellipse";
     PieceSpec piece;
-    piece.ellipse = EllipseSpec{{given(semi_x, pointer + "/semi_axes/0"),
-                                 given(semi_y, pointer + "/semi_axes/1")},
-                                given(from, pointer + "/from"),
-                                given(to, pointer + "/to")};
+    piece.ellipse = EllipseSpec{
+        {given(semi_x, pointer + "/semi_axes/0"), given(semi_y, pointer + "/semi_axes/1")},
+        given(from, pointer + "/from"),
+        given(to, pointer + "/to")};
     piece.chord_error = given(chord_error, "/plan/sides/0/chord_error");
     return piece;
 }
@@ -75,8 +75,8 @@ PieceSpec curve_piece(const std::vector<std::array<double, 2>>& points, double c
     PieceSpec piece;
     piece.curve.emplace();
     for (const auto& point : points) {
-        const std::string pointer = "/plan/sides/0/curve/through/" +
-                                    std::to_string(piece.curve->through.size());
+        const std::string pointer =
+            "/plan/sides/0/curve/through/" + std::to_string(piece.curve->through.size());
         piece.curve->through.push_back(
             {given(point[0], pointer + "/0"), given(point[1], pointer + "/1")});
     }
@@ -117,8 +117,8 @@ Case random_run(RandomCases& random) {
         const int bends = static_cast<int>(random.draw(1, 3));
         for (int i = 0; i < bends; ++i) {
             const bool in = random.draw(0, 1) < 0.25;
-            pieces.push_back(arc_piece(random.draw(60, 300), random.draw(0.2, 1.5),
-                                       in ? Bow::in : Bow::out));
+            pieces.push_back(
+                arc_piece(random.draw(60, 300), random.draw(0.2, 1.5), in ? Bow::in : Bow::out));
             pieces.push_back(straight_piece(random.draw(60, 400)));
         }
         Case c = case_with_front(std::move(pieces));

@@ -126,6 +126,7 @@ Case pilot_boat() {
                {"cast-acrylic", 3, {1000, 1500}, {}, "/stock/1"}};
     c.cutter = {given(3.175, "/cutter/diameter"), given(8.0, "/cutter/spacing")};
     c.shop.step = assumed(0.5, "/shop/step");
+    c.stand.fixed = assumed(Fixing::none, "/stand/fixed");
     return c;
 }
 

@@ -44,6 +44,15 @@ enum class Code {
     // The form.
     form_skin,
     form_sweep,
+    // The case as a whole.
+    case_tipping,
+    case_mass,
+    // Shelves.
+    shelf_sag,
+    shelf_stress,
+    shelf_room,
+    shelf_tip,
+    shelf_pin,
     // The proof of what was made.
     proof_interference,
     proof_pattern,

@@ -19,9 +19,9 @@ namespace bowfront {
 
 /// What a figure measures; it decides the unit that it is printed in.
 enum class Kind { length, angle, ratio, temperature, temperature_difference, stress, force,
-                  count, plain };
+                  mass, count, plain };
 
-/// The unit's text: `mm`, `deg`, `%`, `degC`, `K`, `MPa`, `N`, or empty.
+/// The unit's text: `mm`, `deg`, `%`, `degC`, `K`, `MPa`, `N`, `kg`, or empty.
 [[nodiscard]] std::string_view kind_unit(Kind kind) noexcept;
 
 /// A value as people read it, with its unit: an angle in degrees, a ratio in per cent.
@@ -85,8 +85,8 @@ class Workings {
 
     /// The step kinds of a formula.
     enum class Op : std::uint8_t {
-        literal, named, add, subtract, multiply, divide, negate,
-        sine, cosine, arc_sine, arc_cosine, square_root, magnitude, ceiling, smaller, larger
+        literal, named, add, subtract, multiply, divide, negate, sine, cosine,
+        arc_sine, arc_cosine, arc_tangent, square_root, magnitude, ceiling, smaller, larger
     };
     /// Records one step; used by the operators below.
     static Traced step(Op op, double value, const Traced& a);
@@ -122,6 +122,7 @@ Traced sin(const Traced& a);
 Traced cos(const Traced& a);
 Traced asin(const Traced& a);
 Traced acos(const Traced& a);
+Traced atan(const Traced& a);
 Traced sqrt(const Traced& a);
 Traced abs(const Traced& a);
 Traced ceil(const Traced& a);

@@ -1,7 +1,7 @@
 #pragma once
 /// \file
-/// The edge of a form's ribs where a pane has several pieces: its straights and bends, turned so that
-/// hot sheet drapes over them.
+/// The edge of a form's ribs where a pane has several pieces: its straights and bends, turned so
+/// that hot sheet drapes over them.
 
 #include <vector>
 
@@ -10,9 +10,9 @@
 
 namespace bowfront::forming {
 
-/// The edge of a form's ribs, seen along the form's axis, Y up; as the edge of an arc runs, from the
-/// right over the top to the left, the pane's start on the right. Set off to its right it is the
-/// face's, set off to its left it lies in the wood.
+/// The edge of a form's ribs, seen along the form's axis, Y up; as the edge of an arc runs, from
+/// the right over the top to the left, the pane's start on the right. Set off to its right it is
+/// the face's, set off to its left it lies in the wood.
 struct FormProfile {
     std::vector<Segment> edge;
     /// Where each piece of the form begins and ends, along the edge from its right end: the bend
@@ -20,9 +20,9 @@ struct FormProfile {
     std::vector<double> bend_lines;
 };
 
-/// The ends stand level where no part of the edge then leans in under itself; else the edge is turned
-/// by as much less as that takes, and where it must lean in, alike at both ends. The middle of its
-/// width stands over X = 0, its lowest point `foot` over Y = 0.
+/// The ends stand level where no part of the edge then leans in under itself; else the edge is
+/// turned by as much less as that takes, and where it must lean in, alike at both ends. The middle
+/// of its width stands over X = 0, its lowest point `foot` over Y = 0.
 /// @param form  of a pane of several pieces
 /// Source:  geometry: parallels of straights and arcs, under the face by skin and cover
 [[nodiscard]] FormProfile form_profile(const FormSizes<double>& form, const FormSpec& spec);

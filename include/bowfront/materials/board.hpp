@@ -1,6 +1,6 @@
 #pragma once
 /// \file
-/// Boards for bending forms: what they weigh and how tight they bend.
+/// Boards for bending forms and shelves: what they weigh, how tight they bend, what they bear.
 
 #include <optional>
 #include <span>
@@ -33,6 +33,8 @@ struct Board {
     std::string_view name;   ///< key in case files, `plywood`
     std::string_view title;  ///< for people
     Property density;        ///< kg/m3
+    std::optional<Property> modulus{};           ///< in bending, whichever way it spans, MPa
+    std::optional<Property> bending_strength{};  ///< the same, MPa
     /// Asked in this order; a later table counts where the earlier ones end.
     std::span<const BendTable> bend_tables{};
 };

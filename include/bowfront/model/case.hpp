@@ -17,6 +17,9 @@
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
 #include "bowfront/model/plan.hpp"
+#include "bowfront/model/prices.hpp"
+#include "bowfront/model/standing.hpp"
+#include "bowfront/model/shelf.hpp"
 
 namespace bowfront {
 
@@ -248,6 +251,7 @@ struct Case {
     Frame frame;
     std::vector<PaneSpec> panes;  ///< at most one a side
     std::map<std::string, SheetSpec> sheets;
+    std::vector<ShelfSpec> shelves;  ///< in the order of the file
     FitSpec fit;
     Tolerances tolerance;
     Webs webs;
@@ -257,6 +261,9 @@ struct Case {
     std::vector<StockItem> stock;
     Cutter cutter;
     Shop shop;
+    std::optional<Contents> contents;
+    Stand stand;
+    std::optional<Prices> prices;
 
     /// The pane of a side; null where the side is open.
     [[nodiscard]] const PaneSpec* pane(const CaseSide& side) const noexcept;

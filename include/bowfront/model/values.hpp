@@ -7,8 +7,9 @@
 namespace bowfront {
 
 /// Calls `visit(double&, Origin&)` for every number of a case that has an origin of its own, always
-/// in the same order for cases with the same panes and sheets. A tolerance counts by its length,
-/// which is 0 where it goes by a class. Stock has no origins and is left out.
+/// in the same order for cases with the same panes, sheets and shelves. A tolerance counts by its
+/// length, which is 0 where it goes by a class. Stock has no origins and is left out; so are prices,
+/// which nothing that can be varied goes by.
 /// @param c  a Case, or a const Case: the numbers are then const, too
 template <class AnyCase, class Visit>
 void visit_values(AnyCase& c, const Visit& visit) {
@@ -65,6 +66,9 @@ void visit_values(AnyCase& c, const Visit& visit) {
         each(sheet.shrink_along, sheet.shrink_across, sheet.spread_along, sheet.spread_across,
              sheet.springback, sheet.springback_spread);
     }
+    for (auto& shelf : c.shelves) {
+        each(shelf.height, shelf.thickness, shelf.clearance, shelf.load);
+    }
     each(c.fit.end_clearance, c.fit.top_clearance, c.fit.loading_clearance);
     any(c.fit.least_engagement);
     tolerance(c.tolerance.cut);
@@ -86,6 +90,12 @@ void visit_values(AnyCase& c, const Visit& visit) {
     each(service.built_temperature, service.built_humidity, service.temperature[0],
          service.temperature[1], service.humidity[0], service.humidity[1], service.push,
          c.cutter.diameter, c.cutter.spacing, c.shop.step);
+    if (c.contents) {
+        one(c.contents->mass);
+        any(c.contents->height);
+        any(c.contents->x);
+        any(c.contents->y);
+    }
 }
 
 }  // namespace bowfront

@@ -59,6 +59,10 @@ struct Body {
 /// overlap). Source: geometry.
 [[nodiscard]] double volume(const Body& body);
 
+/// Centre of gravity in the body's own axes, mm. Source: geometry, as the volume.
+/// @throws ContractError where nothing is left of the body
+[[nodiscard]] Point3 centroid(const Body& body);
+
 /// Where an instance of a body stands in its assembly: local origin, local X and local Z (both
 /// unit vectors, square to each other).
 struct Placement {
@@ -66,6 +70,9 @@ struct Placement {
     Point3 x_axis{1, 0, 0};
     Point3 z_axis{0, 0, 1};
 };
+
+/// A point of a body's own axes as it stands in the assembly.
+[[nodiscard]] Point3 placed(const Placement& placement, Point3 local);
 
 /// What a part is made of, as far as looks go.
 enum class Finish { timber, plywood, clear_sheet, glass };

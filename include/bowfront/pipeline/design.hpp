@@ -2,6 +2,7 @@
 /// \file
 /// From the text of a case file to everything that is known of the case without making solids.
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -9,11 +10,14 @@
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/io/read_case.hpp"
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
+#include "bowfront/whole/cost.hpp"
+#include "bowfront/whole/whole_sums.hpp"
 
 namespace bowfront {
 
@@ -24,8 +28,11 @@ struct Design {
     fit::Layout layout;
     study::Chance chance;
     std::vector<fit::LoadingPath> paths;  ///< in the order of the sums
+    fit::Shelves shelves;
     std::vector<study::PaneSpreads> spreads;
     study::ShopSizes shop;
+    whole::WholeSums<double> whole;
+    std::optional<whole::CostSums<double>> cost;  ///< where the case file has prices
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }

@@ -2,6 +2,7 @@
 /// \file
 /// What people and programs are told of a case: report.json, the cut list, the text of `check`.
 
+#include <optional>
 #include <set>
 #include <string>
 #include <string_view>
@@ -9,12 +10,15 @@
 
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/loading_path.hpp"
+#include "bowfront/fit/shelf.hpp"
 #include "bowfront/fit/sums.hpp"
 #include "bowfront/model/case.hpp"
 #include "bowfront/pattern/part.hpp"
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
+#include "bowfront/whole/cost.hpp"
+#include "bowfront/whole/whole_sums.hpp"
 
 namespace bowfront::report {
 
@@ -48,6 +52,9 @@ struct Content {
     const study::ShopSizes& shop;
     const std::vector<Finding>& findings;
     const std::vector<fit::LoadingPath>& paths;  ///< of the panes, in the order of the sums
+    const whole::WholeSums<double>& whole;
+    const std::optional<whole::CostSums<double>>& cost;  ///< where the case file has prices
+    const fit::Shelves& shelves;
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};
@@ -55,13 +62,13 @@ struct Content {
 };
 
 /// report.json (schemas/report.schema.json). All lengths in mm, angles in degrees, temperatures in
-/// °C, stresses in MPa. @throws ContractError where a number is not finite
+/// °C, stresses in MPa, masses in kg. @throws ContractError where a number is not finite
 [[nodiscard]] std::string to_json(const Content& content);
 
 /// The paths that a report.json lists as its files; empty for a text that is none.
 [[nodiscard]] std::set<std::string> listed_files(std::string_view report_json);
 
-/// The text of `check`: verdict, panes, blanks, forms, what does not pass and what to do, what was
+/// The text of `check`: verdict, panes, blanks, shelves, forms, what does not pass and what to do, what was
 /// assumed, cautions.
 [[nodiscard]] std::string to_text(const Content& content);
 
@@ -69,7 +76,7 @@ struct Content {
 [[nodiscard]] std::string cut_list(const Content& content);
 
 /// The usual cautions for the work that a case asks for.
-[[nodiscard]] std::vector<std::string> cautions(const Case& c, const CaseSums<double>& sums);
+[[nodiscard]] std::vector<std::string> cautions(const Content& content);
 
 /// The mark that stands on everything of a case that fails a check.
 inline constexpr std::string_view kFailedMark = "FAILED ITS CHECKS";

@@ -67,7 +67,8 @@ class Adviser {
 };
 
 /// Gives each finding that does not pass its changes, and sums them up in its advice. Where none
-/// was found the advice says so, and what stood there before is told as a hint.
+/// was found the advice says so, and what stood there before is told as a hint. Checks of the whole
+/// case (`BF-CASE-…`) keep their advice: they need parts, which are not made for trials.
 void advise(const Case& c, std::vector<Finding>& findings, const ChanceOptions& chance,
             const CaseFile& file);
 

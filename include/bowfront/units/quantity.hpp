@@ -2,8 +2,9 @@
 /// \file
 /// Quantities as people write them: `2 ft 3 1/2 in`, `177 C`, `1.5 %`.
 ///
-/// Text comes in, a number in the units of the code comes out (mm, rad, °C, K, plain ratios, N, s), or
-/// a clause that says what is wrong; nothing is thrown for a user's text and the locale has no say.
+/// Text comes in, a number in the units of the code comes out (mm, rad, °C, K, plain ratios, N, kg,
+/// s), or a clause that says what is wrong; nothing is thrown for a user's text and the locale has
+/// no say.
 /// Spaces between number and unit are free. A number is a whole number, a decimal (`17.5`, `.5`,
 /// `1e3`), a fraction (`3/4`) or both (`17 5/16`, `17-5/16`). Decimals of up to 12 digits and
 /// fractions are rounded once: the result is the double nearest to the true value.
@@ -69,6 +70,11 @@ class Quantity {
 /// Source: 1 lbf = 0.45359237 kg · 9.80665 m/s², both by definition
 /// Example: `25 lbf` -> 111.2055 N
 [[nodiscard]] Quantity parse_force(std::string_view text);
+
+/// A mass, kg. Units `kg`, `g`, `lb` (also `lbs`) and `oz`.
+/// Source: 1 lb = 0.45359237 kg, international yard and pound agreement of 1959; 1 oz = 1/16 lb
+/// Example: `12 lb` -> 5.44310844 kg
+[[nodiscard]] Quantity parse_mass(std::string_view text);
 
 /// A time, s. Units `s`, `min`, `h`.
 /// Example: `12 min` -> 720 s

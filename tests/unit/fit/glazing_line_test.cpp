@@ -2,9 +2,13 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <string>
+#include <vector>
 
+#include "bowfront/fit/sums.hpp"
 #include "bowfront/geom/region.hpp"
 #include "support/random_cases.hpp"
 #include "support/sample_case.hpp"
@@ -210,6 +214,110 @@ TEST_F(RandomPlans, have_the_area_of_chords_and_segments) {
         }
         EXPECT_NEAR(glazing_line(c.plan, sides).outline().area(), area, 1e-9 * area)
             << kSeed << ' ' << i << ' ' << shape_text(c.plan.shape);
+    }
+}
+
+// The sides of a case written out as a chain that starts at any of them.
+Plan chain_from(const CaseSums<double>& sums, std::size_t first) {
+    const auto& sides = sums.sides;
+    Plan plan;
+    plan.shape = PlanShape::sides;
+    for (std::size_t i = 0; i < sides.size(); ++i) {
+        const auto& side = sides[(first + i) % sides.size()];
+        const auto& next = sides[(first + i + 1) % sides.size()];
+        SideSpec spec = straight(std::string(side_text(side.side)), side.length, 0);
+        if (const SidePiece<double>& round = side.pieces.front(); round.curved) {
+            PieceSpec& piece = spec.pieces.front();
+            piece.straight.reset();
+            piece.arc = {arc(ArcMeasure::radius, round.arc.radius),
+                         arc(ArcMeasure::sweep, round.arc.sweep)};
+            piece.bow.value = round.bow;
+        }
+        spec.turn.value =
+            std::remainder(next.start_heading() - side.end_heading(), 2 * std::numbers::pi);
+        spec.turn_follows = i + 1 == sides.size();
+        plan.chain.push_back(std::move(spec));
+    }
+    return plan;
+}
+
+// Sizes worked out to all digits and read again, summed over up to a hundred sides of some metres,
+// mm: far under anything that can be cut.
+constexpr double kWrittenOut = 1e-7;
+
+// The same panes on the same sides, of a plan whose sides are numbered anew.
+std::vector<PaneSpec> renumbered(const Case& c, const Plan& plan) {
+    const std::vector<CaseSide> sides = sides_of(plan);
+    std::vector<PaneSpec> panes = c.panes;
+    for (PaneSpec& pane : panes) {
+        pane.side = *std::find_if(sides.begin(), sides.end(), [&](const CaseSide& side) {
+            return side.name() == pane.side.name();
+        });
+    }
+    return panes;
+}
+
+// Turned round, a plan stands otherwise to the grain; but as built nothing of a pane changes.
+TEST_F(RandomPlans, give_the_same_panes_wherever_the_chain_begins) {
+    for (int i = 0; i < kPlans / 4; ++i) {
+        const Case c = sound();
+        if (c.frame.post.section.value == PostSection::square) {
+            continue;  // of two straight sides, it goes by the one nearer square to X
+        }
+        const auto sums = solve(c);
+        Case turned = c;
+        turned.plan = chain_from(sums, static_cast<std::size_t>(draw(0, 100)) % sums.sides.size());
+        turned.panes = renumbered(c, turned.plan);
+        ASSERT_LT(norm(plan_gap(turned.plan).off), kOpenPlan);
+        const auto again = solve(turned);
+        for (std::size_t p = 0; p < sums.panes.size(); ++p) {
+            SCOPED_TRACE(testing::Message() << "seed " << kSeed << ", plan " << i << ", "
+                                            << side_text(sums.panes[p].side));
+            const auto& was = sums.panes[p];
+            const auto& is = again.panes[p];
+            EXPECT_NEAR(is.start_in_post, was.start_in_post, kWrittenOut);
+            EXPECT_NEAR(is.opening_length, was.opening_length, kWrittenOut);
+            EXPECT_NEAR(is.blank_length, was.blank_length, kWrittenOut);
+            EXPECT_NEAR(is.reach, was.reach, kWrittenOut);
+            EXPECT_NEAR(is.edge(PaneEdge::end).face_clearance,
+                        was.edge(PaneEdge::end).face_clearance, kWrittenOut);
+        }
+    }
+}
+
+// Seen in a mirror, sides run the other way: starts are ends, and everything else stays.
+TEST_F(RandomPlans, give_the_same_panes_in_a_mirror) {
+    for (int i = 0; i < kPlans / 4; ++i) {
+        const Case c = sound();
+        const auto sums = solve(c);
+        if (c.frame.post.section.value == PostSection::square) {
+            continue;
+        }
+        Case mirrored = c;
+        mirrored.plan = chain_from(sums, 0);
+        auto& chain = mirrored.plan.chain;
+        std::reverse(chain.begin(), chain.end());
+        for (std::size_t s = 0; s < chain.size(); ++s) {
+            // The corner after a side is the one before it in the mirror.
+            const auto& side = sums.sides[(2 * chain.size() - 1 - s) % chain.size()];
+            const auto& before =
+                sums.sides[(2 * chain.size() - 2 - s) % chain.size()];
+            chain[s].turn.value =
+                std::remainder(side.start_heading() - before.end_heading(), 2 * std::numbers::pi);
+            chain[s].turn_follows = s + 1 == chain.size();
+        }
+        mirrored.panes = renumbered(c, mirrored.plan);
+        ASSERT_LT(norm(plan_gap(mirrored.plan).off), kOpenPlan) << kSeed << ' ' << i;
+        const auto again = solve(mirrored);
+        for (std::size_t p = 0; p < sums.panes.size(); ++p) {
+            const auto& was = sums.panes[p];
+            const auto& is = again.panes[p];
+            EXPECT_NEAR(is.start_in_post, was.end_in_post, kWrittenOut) << kSeed << ' ' << i;
+            EXPECT_NEAR(is.blank_length, was.blank_length, kWrittenOut) << kSeed << ' ' << i;
+            EXPECT_NEAR(is.edge(PaneEdge::start).face_clearance,
+                        was.edge(PaneEdge::end).face_clearance, kWrittenOut)
+                << kSeed << ' ' << i;
+        }
     }
 }
 

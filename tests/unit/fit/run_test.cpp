@@ -28,7 +28,9 @@ constexpr double kRounding = 1e-9;
 constexpr unsigned kSeed = 20261125;
 constexpr int kCases = 40;
 
-const PaneSums<double>& front_of(const CaseSums<double>& sums) { return sums.panes.front(); }
+const PaneSums<double>& front_of(const CaseSums<double>& sums) {
+    return sums.panes.front();
+}
 
 // Lengths along the pane's own pieces.
 double length_of(const PaneSums<double>& pane) {
@@ -43,7 +45,8 @@ double length_of(const PaneSums<double>& pane) {
 // Machinery's Handbook, "Bending Sheet Metal", allowances for bends. R 78.5, T 3, A 90:
 // 1.5707963·80 = 125.66371; legs of 300 and 200 between the bend lines and the corner points.
 TEST(Run, of_a_j_is_as_long_as_its_legs_and_the_bend_allowance) {
-    const Case c = case_with_front({straight_piece(300), arc_piece(80, pi / 2), straight_piece(200)});
+    const Case c =
+        case_with_front({straight_piece(300), arc_piece(80, pi / 2), straight_piece(200)});
     const CaseSums<double> sums = solve(c);
     constexpr double kAllowance = 125.66370614;
     constexpr double kPrinted = 1e-8;  // of the allowance worked out by hand
@@ -148,8 +151,8 @@ TEST(Run, of_two_halves_of_an_arc_fits_as_the_arc_does) {
         EXPECT_NEAR(a.edges[i].engagement_least, b.edges[i].engagement_least, kRounding);
         EXPECT_NEAR(a.edges[i].face_clearance_least, b.edges[i].face_clearance_least, kRounding);
     }
-    // The formula of one arc lets it shift along its middle and counts the first order of the radii's
-    // difference alone, here 4.2 of 420 mm: a hundredth of what it stands off.
+    // The formula of one arc lets it shift along its middle and counts the first order of the
+    // radii's difference alone, here 4.2 of 420 mm: a hundredth of what it stands off.
     EXPECT_NEAR(b.radius_error.share, a.radius_error.share, 0.02 * a.radius_error.share);
     EXPECT_GT(b.radius_error.share, 0);
     EXPECT_NEAR(of_whole.forms[0].sizes.skin_length, of_halves.forms[0].sizes.skin_length,
@@ -157,7 +160,8 @@ TEST(Run, of_two_halves_of_an_arc_fits_as_the_arc_does) {
 }
 
 TEST(Run, swings_its_straights_where_springback_opens_its_bends) {
-    const Case c = case_with_front({straight_piece(300), arc_piece(80, pi / 2), straight_piece(200)});
+    const Case c =
+        case_with_front({straight_piece(300), arc_piece(80, pi / 2), straight_piece(200)});
     const CaseSums<double> sums = solve(c);
     const PaneSums<double>& pane = front_of(sums);
     const BendSums<double>& bend = pane.bends[0];
@@ -176,6 +180,18 @@ TEST(Run, swings_its_straights_where_springback_opens_its_bends) {
     EXPECT_EQ(pane.radius_error.rise_off, 0);
     // With the timber's movement at worst.
     EXPECT_GT(pane.radius_error.rise_off_worst / 2, share);
+}
+
+TEST(Run, goes_by_the_bends_that_were_measured) {
+    Case c = case_with_front({straight_piece(300), arc_piece(80, pi / 2), straight_piece(200)});
+    const PaneSums<double> drawn = solve(c).panes.front();
+    c.panes[0].made.bends = {{79.5, 79.3, 79.7}};
+    const PaneSums<double> made = solve(c).panes.front();
+    EXPECT_NEAR(made.bends[0].free_radius, 81, kRounding);
+    EXPECT_NEAR(made.bends[0].free_radius_most, 81.2, kRounding);
+    EXPECT_NEAR(made.radius_error.free_radius, 81, kRounding);
+    // It has opened by 1 of 78.5 mm; what it stands off by, as built, is in proportion.
+    EXPECT_NEAR(made.radius_error.rise_off, drawn.radius_error.share, 0.02 * drawn.radius_error.share);
 }
 
 TEST(Run, is_moved_by_each_piece_on_its_own_way) {
@@ -200,7 +216,8 @@ TEST(Run, is_moved_by_each_piece_on_its_own_way) {
 }
 
 TEST(Run, is_asked_to_hold_its_first_piece_until_it_is_out_of_its_post) {
-    const Case c = case_with_front({straight_piece(15), arc_piece(150, pi / 2), straight_piece(300)});
+    const Case c =
+        case_with_front({straight_piece(15), arc_piece(150, pi / 2), straight_piece(300)});
     const auto objections = fit::objections(c);
     ASSERT_FALSE(objections.empty());
     EXPECT_EQ(objections[0].pointer, "/plan/sides/0");
@@ -225,7 +242,8 @@ TEST(Run, can_not_be_held_cold) {
 }
 
 TEST(Run, needs_a_bend_that_form_and_skin_can_take) {
-    const Case c = case_with_front({straight_piece(300), arc_piece(5, pi / 2), straight_piece(200)});
+    const Case c =
+        case_with_front({straight_piece(300), arc_piece(5, pi / 2), straight_piece(200)});
     const auto objections = fit::objections(c);
     ASSERT_FALSE(objections.empty());
     // 1.5 of the sheet, 3 of the skin, 0.6 of the cover.

@@ -55,14 +55,14 @@ TEST(StandOff, levels_points_on_both_sides_of_a_straight) {
 // alike, by δ·a·b/(2(a + b)).
 TEST(StandOff, of_an_opened_hinge_is_that_of_its_ends_and_its_corner) {
     constexpr double kOpened = 0.002;
-    const std::vector<Point> groove = points_on({{{0, 0}, {300, 0}, 0}, {{300, 0}, {500, 0}, 0}}, 50);
+    const std::vector<Point> groove =
+        points_on({{{0, 0}, {300, 0}, 0}, {{300, 0}, {500, 0}, 0}}, 50);
     const double half = kOpened / 2;
     // A round corner of 1 mm in the place of the hinge.
     const Segment corner{{299.5, 0}, {300.5, 0.5 * kOpened}, std::tan(kOpened / 4)};
-    const std::vector<Segment> own{
-        {corner.from - corner.tangent(0) * 299.5, corner.from, 0},
-        corner,
-        {corner.to, corner.to + corner.tangent(1) * 199.5, 0}};
+    const std::vector<Segment> own{{corner.from - corner.tangent(0) * 299.5, corner.from, 0},
+                                   corner,
+                                   {corner.to, corner.to + corner.tangent(1) * 199.5, 0}};
     EXPECT_NEAR(least_stand_off(groove, own), half * 300 * 200 / (300 + 200), 1e-3);
 }
 

@@ -28,7 +28,9 @@ FormTask<double> task_of(std::vector<BentPiece<double>> pieces, double springbac
     return task;
 }
 
-BentPiece<double> straight(double length) { return {length, 0, false}; }
+BentPiece<double> straight(double length) {
+    return {length, 0, false};
+}
 BentPiece<double> bend(double inside, double sweep, bool hollow = false) {
     return {(inside + 1.5) * sweep, inside, hollow};
 }
@@ -106,8 +108,8 @@ TEST(FormProfile, stands_level_where_it_can) {
 
 // A U with legs of two lengths can't stand level: its legs stand upright instead.
 TEST(FormProfile, leans_in_nowhere_up_to_half_a_turn) {
-    const auto form = sizes(task_of(
-        {straight(200), bend(80, pi / 2), straight(150), bend(60, pi / 2), straight(120)}));
+    const auto form = sizes(
+        task_of({straight(200), bend(80, pi / 2), straight(150), bend(60, pi / 2), straight(120)}));
     EXPECT_TRUE(can_be_drawn_off(form));
     const FormProfile profile = form_profile(form, sample::pilot_boat().form);
     EXPECT_NEAR(profile.edge.front().tangent(0).x, 0, kRounding);

@@ -11,9 +11,9 @@
 namespace bowfront::io {
 namespace {
 
+using std::numbers::pi;
 using ::testing::HasSubstr;
 using ::testing::IsEmpty;
-using std::numbers::pi;
 
 constexpr std::string_view kOwnPlan =
     R"("plan": { "shape": "bow-front", "width": 520, "depth": 240, "front": { "radius": 420 } })";
@@ -21,9 +21,9 @@ constexpr std::string_view kOwnPlan =
 // The pilot boat's case with a front that is so described, and three straights that close it.
 std::string with_front(const std::string& front) {
     return pilot_boat_with(
-        kOwnPlan,
-        R"("plan": { "shape": "sides", "sides": [ { "name": "front", "turn": 70, )" + front +
-            R"( }, { "name": "right", "straight": 240, "turn": 90 },
+        kOwnPlan, R"("plan": { "shape": "sides", "sides": [ { "name": "front", "turn": 70, )" +
+                      front +
+                      R"( }, { "name": "right", "straight": 240, "turn": 90 },
                 { "name": "back", "straight": 520 }, { "name": "left", "closing": true } ] })");
 }
 
@@ -82,9 +82,9 @@ TEST(ReadRun, tells_what_is_missing_or_too_much) {
 }
 
 TEST(ReadEllipse, takes_half_axes_and_angles) {
-    const ReadCase read = read_case(
-        with_front(R"("ellipse": { "semi_axes": [400, 200], "from": -120, "to": -60 })"),
-        "case.json");
+    const ReadCase read =
+        read_case(with_front(R"("ellipse": { "semi_axes": [400, 200], "from": -120, "to": -60 })"),
+                  "case.json");
     const EllipseSpec& ellipse = *piece(read, 0).ellipse;
     EXPECT_EQ(ellipse.semi_axes[0].value, 400);
     EXPECT_EQ(ellipse.semi_axes[1].value, 200);
@@ -95,10 +95,10 @@ TEST(ReadEllipse, takes_half_axes_and_angles) {
 }
 
 TEST(ReadCurve, takes_points) {
-    const ReadCase read = read_case(
-        with_front(R"("curve": { "through": [[0, 0], [100, "-1 in"], [300, 0]] },
+    const ReadCase read =
+        read_case(with_front(R"("curve": { "through": [[0, 0], [100, "-1 in"], [300, 0]] },
                      "chord_error": 0.001)"),
-        "case.json");
+                  "case.json");
     const CurveSpec& curve = *piece(read, 0).curve;
     ASSERT_EQ(curve.through.size(), 3U);
     EXPECT_EQ(curve.through[1][1].value, -25.4);

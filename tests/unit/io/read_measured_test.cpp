@@ -130,8 +130,8 @@ INSTANTIATE_TEST_SUITE_P(
               "BF-IN-008 /panes/1/side: the back stands in this list a second time; each side "
               "once"},
         Wrong{R"("panes": [{"side": "back", "formed": {"chord": 400, "rise": 3}}])",
-              "BF-IN-008 /panes/0: the back is flat; no \"chord\" and \"rise\": only the front of "
-              "a bow-front is bent"},
+              "BF-IN-008 /panes/0: the back is flat; no \"chord\" and \"rise\": only a side that "
+              "is an arc is bent"},
         Wrong{R"("panes": [{"side": "front", "formed": {"chord": 400}}])",
               "BF-IN-008 /panes/0/formed: a chord and a rise make a radius, and one of them is "
               "missing; both \"chord\" and \"rise\" of the inside face, or neither"},

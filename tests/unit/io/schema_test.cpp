@@ -12,6 +12,7 @@
 
 #include "bowfront/io/case_keys.hpp"
 #include "bowfront/io/defaults.hpp"
+#include "bowfront/units/price.hpp"
 #include "bowfront/units/quantity.hpp"
 #include "case_text.hpp"
 
@@ -27,12 +28,17 @@ json case_schema() {
 
 // What a schema says of the keys and defaults of each object, found by following it from the root.
 struct Described {
+    json root;
     std::map<std::string, std::set<std::string>> keys;  // of the object at a pointer with `*`
     std::map<std::string, json> defaults;               // at a pointer with `*`
 
     void follow(const json& schema, const std::string& pointer) {
         if (schema.contains("default")) {
             defaults[pointer] = schema["default"];
+        }
+        if (schema.contains("$ref")) {
+            const std::string name = schema["$ref"];
+            follow(root["definitions"][name.substr(name.rfind('/') + 1)], pointer);
         }
         for (const char* branch : {"anyOf", "oneOf", "allOf"}) {
             for (const json& part : schema.value(branch, json::array())) {
@@ -62,8 +68,8 @@ struct Described {
 };
 
 Described described() {
-    Described out;
-    out.follow(case_schema(), "");
+    Described out{case_schema(), {}, {}};
+    out.follow(out.root, "");
     return out;
 }
 
@@ -79,7 +85,9 @@ TEST(CaseSchema, has_the_defaults_that_the_reader_puts_in) {
     std::map<std::string, json> put_in;
     for (const Default& row : case_defaults()) {
         if (row.kind == Default::Kind::value) {
-            put_in[std::string(row.pointer)] = row.value;
+            const bool count = row.value.find_first_not_of("0123456789") == std::string_view::npos;
+            put_in[std::string(row.pointer)] =
+                count ? json(std::stoi(std::string(row.value))) : json(row.value);
         }
     }
     EXPECT_EQ(described().defaults, put_in);
@@ -124,7 +132,9 @@ const std::map<std::string_view, Parse> kParsers = {
     {"angle", parse_angle},
     {"ratio", parse_ratio},
     {"temperature", parse_temperature},
-    {"temperature_difference", parse_temperature_difference}};
+    {"temperature_difference", parse_temperature_difference},
+    {"mass", parse_mass},
+    {"position", parse_length}};
 
 TEST(CaseSchema, takes_every_spelling_that_the_reader_takes) {
     for (const auto& [definition, text] :
@@ -158,7 +168,14 @@ TEST(CaseSchema, takes_every_spelling_that_the_reader_takes) {
                                {"temperature", "-5 degC"},
                                {"temperature_difference", "15 F"},
                                {"temperature_difference", "5 °C"},
-                               {"temperature_difference", "5 K"}}) {
+                               {"temperature_difference", "5 K"},
+                               {"mass", "12 kg"},
+                               {"mass", "850g"},
+                               {"mass", "26 1/2 lb"},
+                               {"mass", "6 oz"},
+                               {"position", "-20 mm"},
+                               {"position", "−3/4 in"},
+                               {"position", "2 ft"}}) {
         EXPECT_TRUE(kParsers.at(definition)(text)) << text;
         EXPECT_TRUE(std::regex_search(std::string(text), pattern_of(definition))) << text;
     }
@@ -175,9 +192,24 @@ TEST(CaseSchema, takes_no_spelling_that_the_reader_refuses) {
                                {"angle", "90 mm"},       {"ratio", "0.015"},
                                {"ratio", "1.5"},         {"ratio", "% 3"},
                                {"temperature", "20"},    {"temperature", "20 Q"},
-                               {"temperature", "C"},     {"temperature_difference", "5"}}) {
+                               {"temperature", "C"},     {"temperature_difference", "5"},
+                               {"mass", "12"},           {"mass", "12 mm"},
+                               {"mass", "kg"},           {"position", "20"},
+                               {"position", "mm"}}) {
         EXPECT_FALSE(kParsers.at(definition)(text)) << text;
         EXPECT_FALSE(std::regex_search(std::string(text), pattern_of(definition))) << text;
+    }
+}
+
+TEST(CaseSchema, takes_the_prices_that_the_reader_takes) {
+    for (const std::string text : {"62 /m2", "62/m²", "5.5 per ft2", "38 / sheet", "2400 /m3",
+                                   "9.50 /bf", "9 1/2 per board foot", "0.15 /each", "1 /piece"}) {
+        EXPECT_TRUE(parse_price(text)) << text;
+        EXPECT_TRUE(std::regex_search(text, pattern_of("price"))) << text;
+    }
+    for (const std::string text : {"", "62", "62 m2", "62 /kg", "-62 /m2", "EUR 62 /m2", "/m2"}) {
+        EXPECT_FALSE(parse_price(text)) << text;
+        EXPECT_FALSE(std::regex_search(text, pattern_of("price"))) << text;
     }
 }
 

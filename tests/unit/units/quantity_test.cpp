@@ -183,6 +183,19 @@ TEST(RatioText, wants_a_unit_or_a_fraction) {
     EXPECT_THAT(parse_ratio("0.015").fault().wanted, HasSubstr("1.5 %"));
 }
 
+TEST(Mass, is_in_kilograms) {
+    EXPECT_EQ(parse_mass("12 kg").value(), 12);
+    EXPECT_EQ(parse_mass("850 g").value(), 0.85);
+    // 1 lb = 0.45359237 kg by definition; an ounce is a sixteenth of it.
+    EXPECT_EQ(parse_mass("1 lb").value(), 0.45359237);
+    EXPECT_EQ(parse_mass("2 lbs").value(), 2 * 0.45359237);
+    EXPECT_EQ(parse_mass("16 oz").value(), 0.45359237);
+    EXPECT_DOUBLE_EQ(parse_mass("1/2 oz").value(), 0.45359237 / 32);
+    EXPECT_EQ(parse_mass("12").fault().kind, Kind::unit);
+    EXPECT_EQ(parse_mass("12 mm").fault().kind, Kind::unit);
+    EXPECT_EQ(parse_mass("kg").fault().kind, Kind::form);
+}
+
 TEST(ForceText, is_read_in_newtons_and_pounds_force) {
     EXPECT_EQ(parse_force("100 N").value(), 100);
     EXPECT_EQ(parse_force("0.2 kN").value(), 200);
@@ -191,6 +204,17 @@ TEST(ForceText, is_read_in_newtons_and_pounds_force) {
     EXPECT_DOUBLE_EQ(parse_force("25 lbf").value(), 25 * 0.45359237 * 9.80665);
     EXPECT_EQ(parse_force("100").fault().kind, Kind::unit);
     EXPECT_EQ(parse_force("100 lb").fault().kind, Kind::unit);
+}
+
+TEST(MassText, is_read_in_kilograms_grams_pounds_and_ounces) {
+    EXPECT_EQ(parse_mass("12 kg").value(), 12);
+    EXPECT_EQ(parse_mass("850 g").value(), 0.85);
+    // By definition of 1959.
+    EXPECT_EQ(parse_mass("1 lb").value(), 0.45359237);
+    EXPECT_EQ(parse_mass("2 lbs").value(), 2 * 0.45359237);
+    EXPECT_EQ(parse_mass("16 oz").value(), 0.45359237);
+    EXPECT_EQ(parse_mass("12").fault().kind, Kind::unit);
+    EXPECT_EQ(parse_mass("12 N").fault().kind, Kind::unit);
 }
 
 TEST(TimeText, is_read_in_seconds_minutes_and_hours) {
