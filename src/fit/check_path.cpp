@@ -70,12 +70,15 @@ std::string mend(const Case& c, const PaneSums<double>& pane, const Passage& pas
     return shorter(missing);
 }
 
-std::string refusal_advice(const Case& c) {
+std::string refusal_advice(const Case& c, const PaneSums<double>& pane) {
     if (c.frame.post.hold.value == Hold::groove) {
         return c.frame.loading.value == Loading::beaded
                    ? "set the posts' hold to \"rabbet\", or loading to \"slide-in\""
                    : "slide it down its grooves with the top off: set loading to \"slide-in\"; or "
                      "set the posts' hold to \"rabbet\"";
+    }
+    if (pane.is_run()) {
+        return "a pane of several bends can't be swung in: set loading to \"slide-in\"";
     }
     return "a pane of half a turn or more can't be swung in: set loading to \"slide-in\"";
 }
@@ -147,7 +150,7 @@ std::vector<Finding> path_checks(const Case& c, const CaseSums<double>& sums,
         const PassageInState* tightest = path.tightest_state();
         if (tightest == nullptr) {
             list.at_least({Code::fit_path, "loading-path", side, path.tightest, ""}, 0, 1,
-                          [&](double) { return refusal_advice(c); });
+                          [&](double) { return refusal_advice(c, pane); });
             continue;
         }
         const double worst = std::min(path.clearance, tightest->worst.clearance);

@@ -14,7 +14,8 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list) 
     const auto& limit = c.sheets.at(c.pane(pane.side)->sheet).like->long_term_stress;
     const std::string mended = "widen the grooves by " + at_least_text(-error.clearance_left_worst) +
                                ", or measure the springback and state its spread";
-    const bool measured = c.pane(pane.side)->made.radius.has_value();
+    const AsMade& made = c.pane(pane.side)->made;
+    const bool measured = made.radius || !made.bends.empty();
     list.at_least({Code::fit_radius, "radius-contact", side,
                    measured ? "measured radius against the grooves', by its measuring and moving "
                               "timber"
@@ -27,7 +28,11 @@ void check_radius(const Case& c, const PaneSums<double>& pane, CheckList& list) 
     }
     if (list.last().status != Status::pass) {
         list.last().note =
-            "as it is, the pane presses on one cheek at mid-span and on the other at its ends, "
+            std::string(pane.is_run()
+                            ? "as it is, the pane's straights swing as its bends open or close, and "
+                              "the cheeks hold it to the groove's bends, "
+                            : "as it is, the pane presses on one cheek at mid-span and on the other "
+                              "at its ends, ") +
             "flexed by at most " + mm(error.flexed_worst) + " of radius to a stress of " +
             rounded_text(error.stress_worst, 2) + " MPa" +
             (limit ? " (lasting limit " + rounded_text(limit->value, 1) + " MPa)"

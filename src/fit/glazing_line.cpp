@@ -3,14 +3,15 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/fit/plan.hpp"
+#include "run.hpp"
 
 namespace bowfront::fit {
 namespace {
 
 constexpr double kPi = std::numbers::pi;
 
-// The direction of an angle; of whole quarter turns without the rounding of sine and cosine, so that
-// a plan that is square stays square to the last digit.
+// The direction of an angle; of whole quarter turns without the rounding of sine and cosine, so
+// that a plan that is square stays square to the last digit.
 Point exact_direction(double angle) {
     const double quarters = angle / (kPi / 2);
     const double whole = std::round(quarters);
@@ -22,7 +23,7 @@ Point exact_direction(double angle) {
 }
 
 Point chord_of(const SideSums<double>& side) {
-    return exact_direction(side.chord_heading) * (side.curved ? side.arc.chord : side.length);
+    return exact_direction(side.chord_heading) * side.chord;
 }
 
 // How many sides the first one of the plan is divided into.
@@ -33,8 +34,8 @@ std::size_t first_panes(const Plan& plan) {
     return is_curved(plan, 0) ? static_cast<std::size_t>(plan.arc_panes) : 1;
 }
 
-// X is 0 at the middle of the front's chord, Y on it; a serpentine's front is all of its arcs, and a
-// quarter-round's X is that of its back.
+// X is 0 at the middle of the front's chord, Y on it; a serpentine's front is all of its arcs, and
+// a quarter-round's X is that of its back.
 Point first_corner(const Plan& plan, const std::vector<SideSums<double>>& sides) {
     switch (plan.shape) {
         case PlanShape::rectangle:
@@ -42,13 +43,15 @@ Point first_corner(const Plan& plan, const std::vector<SideSums<double>>& sides)
         case PlanShape::quarter_round:
         case PlanShape::half_round:
         case PlanShape::bow_ends:
-        case PlanShape::serpentine: return {-plan.width.value / 2, 0};
+        case PlanShape::serpentine:
+            return {-plan.width.value / 2, 0};
         case PlanShape::polygon:
             if (!plan.corners.empty()) {
                 return {plan.corners.front()[0].value, plan.corners.front()[1].value};
             }
             break;
-        case PlanShape::sides: break;
+        case PlanShape::sides:
+            break;
     }
     Point chord;
     for (std::size_t i = 0; i < first_panes(plan); ++i) {
@@ -57,305 +60,7 @@ Point first_corner(const Plan& plan, const std::vector<SideSums<double>>& sides)
     return chord * -0.5;
 }
 
-std::vector<Segment> segments_of(const SideSums<double>& side, Point from, Point to) {
-    if (!side.curved) {
-        return {{from, to, 0}};
-    }
-    const double turned = side.turned();
-    if (std::abs(turned) <= kPi) {
-        return {{from, to, std::tan(turned / 4)}};
-    }
-    // Two equal pieces; they meet at the crown, the rise away from the chord's middle.
-    const Point outwards = exact_direction(side.chord_heading - std::copysign(kPi / 2, turned));
-    const Point crown = (from + to) * 0.5 + outwards * side.arc.rise;
-    const double bulge = std::tan(turned / 8);
-    return {{from, crown, bulge}, {crown, to, bulge}};
-}
-
-// The sides of a chain before one is solved for: where each ends, and which way it goes on.
-template <class N>
-class Walk {
-  public:
-    explicit Walk(Book<N>& book) : book_(book) {}
-
-    // The first side's chord lies along X.
-    void start(N turned) { heading_ = -(turned / 2); }
-
-    void side(const std::string& path, N chord, N turned, N turn) {
-        using std::cos;
-        using std::sin;
-        const N along = heading_ + turned / 2;
-        constexpr std::string_view kSource = "the chain's chords, one after the other";
-        x_ = book_.figure({path, "end_x"}, "x", Kind::length, x_ + chord * cos(along), kSource);
-        y_ = book_.figure({path, "end_y"}, "y", Kind::length, y_ + chord * sin(along), kSource);
-        chord_heading_ = value_of(along);
-        heading_ = book_.figure({path, "end_heading"}, "ψ", Kind::angle, heading_ + turned + turn,
-                                "direction in which the next side starts");
-    }
-
-    [[nodiscard]] double chord_heading() const { return chord_heading_; }
-    [[nodiscard]] N x() const { return x_; }
-    [[nodiscard]] N y() const { return y_; }
-    [[nodiscard]] N heading() const { return heading_; }
-
-  private:
-    Book<N>& book_;
-    N x_{0};
-    N y_{0};
-    N heading_{0};
-    double chord_heading_ = 0;
-};
-
-constexpr std::string_view kPlanSource = "geometry of the plan";
-
-template <class N>
-N angle_or_length(const FrontArc& given, Book<N>& book) {
-    const bool angle = given.measure == ArcMeasure::sweep;
-    return book.input("a", angle ? Kind::angle : Kind::length, given.value);
-}
-
-// Writes the sides of a plan one after the other.
-template <class N>
-class SideWriter {
-  public:
-    SideWriter(const Plan& plan, Book<N>& book)
-        : plan_(plan), book_(book), order_(sides_of(plan)) {
-        sides_.reserve(order_.size());
-    }
-
-    std::vector<SideSums<N>> write() {
-        switch (plan_.shape) {
-            case PlanShape::rectangle:
-            case PlanShape::bow_front:
-                front_and_three_sides();
-                break;
-            case PlanShape::quarter_round: quarter_round(); break;
-            case PlanShape::half_round:
-                arc(arc_over("front", width()), Bow::out, 0, plan_.arc_panes);
-                straight(width(), kPi);
-                break;
-            case PlanShape::bow_ends: bow_ends(); break;
-            case PlanShape::serpentine: serpentine(); break;
-            case PlanShape::polygon:
-                plan_.corners.empty() ? regular_polygon() : free_polygon();
-                break;
-            case PlanShape::sides: chain(); break;
-        }
-        return std::move(sides_);
-    }
-
-    // As `write` for a chain, and how far it ends from where it started.
-    PlanGap write_open_chain() {
-        const Walk<N> walk = chain();
-        const bool follows = plan_.chain.back().turn_follows;
-        return {{value_of(walk.x()), value_of(walk.y())},
-                follows ? 0 : value_of(walk.heading()) - value_of(first_heading_) - 2 * kPi};
-    }
-
-  private:
-    N width() { return book_.input("w_p", Kind::length, plan_.width); }
-    N depth() { return book_.input("d_p", Kind::length, plan_.depth); }
-
-    ArcSizes<N> arc_over(std::string_view name, N chord) {
-        return forming::arc_over_chord(plan_.front->measure, angle_or_length(*plan_.front, book_),
-                                       chord, "plan/" + std::string(name), book_);
-    }
-
-    SideSums<N>& next() {
-        SideSums<N> side;
-        side.side = order_[sides_.size()];
-        sides_.push_back(std::move(side));
-        return sides_.back();
-    }
-
-    void straight(N length, double heading, int panes = 1) {
-        for (int i = 0; i < panes; ++i) {
-            SideSums<N>& side = next();
-            side.length = panes == 1 ? length
-                                     : book_.figure({"plan", side.side.name(), "length"}, "S",
-                                                    Kind::length, length / panes, kPlanSource);
-            side.chord_heading = heading;
-        }
-    }
-
-    void arc(const ArcSizes<N>& whole, Bow bow, double chord_heading, int panes) {
-        const double turned = (bow == Bow::out ? 1 : -1) * value_of(whole.sweep);
-        for (int i = 0; i < panes; ++i) {
-            SideSums<N>& side = next();
-            side.curved = true;
-            side.bow = bow;
-            side.arc = panes == 1 ? whole : part_of(whole, panes, side.side.name());
-            side.length = side.arc.length;
-            side.chord_heading = chord_heading + turned * ((i + 0.5) / panes - 0.5);
-        }
-    }
-
-    // One of the equal pieces that an arc is divided into.
-    ArcSizes<N> part_of(const ArcSizes<N>& whole, int panes, std::string_view name) {
-        using std::cos;
-        using std::sin;
-        const auto figure = [&](std::string_view key, std::string_view symbol, Kind kind, N value) {
-            return book_.figure({"plan", name, key}, symbol, kind, value, kPlanSource);
-        };
-        ArcSizes<N> part;
-        part.radius = figure("radius", "R", Kind::length, whole.radius);
-        part.sweep = figure("sweep", "θ", Kind::angle, whole.sweep / panes);
-        part.chord = figure("chord", "c", Kind::length, 2 * part.radius * sin(part.sweep / 2));
-        part.rise = figure("rise", "f", Kind::length, part.radius * (1 - cos(part.sweep / 2)));
-        part.length = figure("length", "S_f", Kind::length, part.radius * part.sweep);
-        return part;
-    }
-
-    void front_and_three_sides() {
-        const N across = width();
-        if (plan_.shape == PlanShape::bow_front) {
-            arc(arc_over("front", across), Bow::out, 0, plan_.arc_panes);
-        } else {
-            straight(across, 0);
-        }
-        straight(depth(), kPi / 2);
-        straight(across, kPi);
-        straight(depth(), 3 * kPi / 2);
-    }
-
-    void quarter_round() {
-        using std::sqrt;
-        const N across = width();
-        const N deep = depth();
-        const N chord = book_.figure({"plan", "front", "chord"}, "c", Kind::length,
-                                     sqrt(across * across + deep * deep), kPlanSource);
-        arc(arc_over("front", chord), Bow::out,
-            std::atan2(value_of(deep), value_of(across)), plan_.arc_panes);
-        straight(across, kPi);
-        straight(deep, 3 * kPi / 2);
-    }
-
-    void bow_ends() {
-        const N across = width();
-        const ArcSizes<N> end = arc_over("ends", depth());
-        straight(across, 0);
-        arc(end, Bow::out, kPi / 2, plan_.arc_panes);
-        straight(across, kPi);
-        arc(end, Bow::out, 3 * kPi / 2, plan_.arc_panes);
-    }
-
-    void serpentine() {
-        const N across = width();
-        const N chord = book_.figure({"plan", "front", "chord"}, "c", Kind::length,
-                                     across / plan_.arcs, "the front's width in equal parts");
-        const ArcSizes<N> each = arc_over("front", chord);
-        for (int i = 0; i < plan_.arcs; ++i) {
-            arc(each, i % 2 == 0 ? Bow::out : Bow::in, 0, plan_.arc_panes);
-        }
-        straight(depth(), kPi / 2);
-        straight(across, kPi);
-        straight(depth(), 3 * kPi / 2);
-    }
-
-    void regular_polygon() {
-        const N side = book_.input("s", Kind::length, plan_.side);
-        for (int i = 0; i < plan_.count; ++i) {
-            straight(side, 2 * kPi * i / plan_.count);
-        }
-    }
-
-    void free_polygon() {
-        using std::sqrt;
-        const auto& corners = plan_.corners;
-        const auto at = [&](std::size_t i, std::size_t axis) {
-            return book_.input(axis == 0 ? "x" : "y", Kind::length,
-                               corners[i % corners.size()][axis]);
-        };
-        for (std::size_t i = 0; i < corners.size(); ++i) {
-            const N x = at(i + 1, 0) - at(i, 0);
-            const N y = at(i + 1, 1) - at(i, 1);
-            straight(book_.figure({"plan", order_[i].name(), "length"}, "S", Kind::length,
-                                  sqrt(x * x + y * y), kPlanSource),
-                     std::atan2(value_of(y), value_of(x)));
-        }
-    }
-
-    ArcSizes<N> free_arc(const SideSpec& spec, const std::string& path) {
-        const auto& given = spec.piece.arc;
-        return forming::free_arc(given[0].measure, angle_or_length(given[0], book_),
-                                 given[1].measure, angle_or_length(given[1], book_), path, book_);
-    }
-
-    Walk<N> chain() {
-        Walk<N> walk(book_);
-        for (const SideSpec& spec : plan_.chain) {
-            const std::string path = "plan/" + spec.name;
-            const bool curved = !spec.piece.arc.empty();
-            const Bow bow = spec.piece.bow.value;
-            if (spec.closing) {
-                closing(spec, path, walk);
-                break;
-            }
-            ArcSizes<N> sizes{};
-            N turned(0);
-            N chord(0);
-            if (curved) {
-                sizes = free_arc(spec, path);
-                turned = bow == Bow::out ? sizes.sweep : -sizes.sweep;
-                chord = sizes.chord;
-            } else {
-                chord = book_.input("l", Kind::length, *spec.piece.straight);
-            }
-            if (sides_.empty()) {
-                walk.start(turned);
-                first_heading_ = walk.heading();
-            }
-            walk.side(path, chord, turned,
-                      spec.turn_follows ? N(0) : book_.input("τ", Kind::angle, spec.turn));
-            if (curved) {
-                arc(sizes, bow, walk.chord_heading(), spec.panes);
-            } else {
-                straight(chord, walk.chord_heading(), spec.panes);
-            }
-        }
-        return walk;
-    }
-
-    void closing(const SideSpec& spec, const std::string& path, const Walk<N>& walk) {
-        using std::sqrt;
-        const N chord = book_.figure({path, "chord"}, "c", Kind::length,
-                                     sqrt(walk.x() * walk.x() + walk.y() * walk.y()),
-                                     "from where the chain ends to where it starts");
-        const double heading = std::atan2(-value_of(walk.y()), -value_of(walk.x()));
-        if (spec.piece.arc.empty()) {
-            straight(chord, heading, spec.panes);
-            return;
-        }
-        const FrontArc& given = spec.piece.arc.front();
-        arc(forming::arc_over_chord(given.measure, angle_or_length(given, book_), chord, path,
-                                    book_),
-            spec.piece.bow.value, heading, spec.panes);
-    }
-
-    const Plan& plan_;
-    Book<N>& book_;
-    std::vector<CaseSide> order_;
-    std::vector<SideSums<N>> sides_;
-    N first_heading_{0};
-};
-
 }  // namespace
-
-template <class N>
-std::vector<SideSums<N>> solve_sides(const Plan& plan, Book<N>& book) {
-    return SideWriter<N>(plan, book).write();
-}
-
-template std::vector<SideSums<double>> solve_sides(const Plan&, Book<double>&);
-template std::vector<SideSums<Traced>> solve_sides(const Plan&, Book<Traced>&);
-
-PlanGap plan_gap(const Plan& plan) {
-    if (plan.shape != PlanShape::sides || plan.chain.back().closing) {
-        return {};
-    }
-    Book<double> book;
-    return SideWriter<double>(plan, book).write_open_chain();
-}
 
 GlazingLine glazing_line(const Plan& plan, const std::vector<SideSums<double>>& sides) {
     const std::size_t count = sides.size();
@@ -369,11 +74,12 @@ GlazingLine glazing_line(const Plan& plan, const std::vector<SideSums<double>>& 
     for (std::size_t i = 0; i < count; ++i) {
         line.order.push_back(sides[i].side);
         const std::size_t next = line.order.size() % count;
-        line.sides.push_back(segments_of(sides[i], line.corners[i], line.corners[next]));
+        line.sides.push_back(segments_of(sides[i].pieces, line.corners[i]));
+        line.sides.back().back().to = line.corners[next];
         line.directions[i].next = sides[i].start_heading();
-        line.directions[i].next_curved = sides[i].curved;
+        line.directions[i].next_curved = sides[i].pieces.front().curved;
         line.directions[next].previous = sides[i].end_heading() + kPi;
-        line.directions[next].previous_curved = sides[i].curved;
+        line.directions[next].previous_curved = sides[i].pieces.back().curved;
     }
     return line;
 }

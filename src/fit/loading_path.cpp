@@ -145,6 +145,17 @@ std::vector<double> own_radii(const PaneSums<double>& pane, const PaneState<doub
     return {error.free_radius_least * state.sheet, error.free_radius_most * state.sheet};
 }
 
+// A pane of several bends stands off its groove's middle line on its own; what that leaves at the
+// cheeks counts, too, until it is flexed to the groove.
+Tightest bent_in_the_base(const Met& met, Tightest tightest, Sizes sizes) {
+    const RadiusSums<double>& error = met.pane.radius_error;
+    const double taken = sizes == Sizes::worst ? error.rise_off_worst : error.rise_off;
+    if (tightest.at != Narrow::between_posts) {
+        tightest.take(met.play() - taken / 2, Narrow::base);
+    }
+    return tightest;
+}
+
 Passage passage(const Met& met, Loading loading, Sizes sizes) {
     const bool lifted = loading == Loading::lift_and_drop;
     const auto follow = [&](double own_radius) {
@@ -154,6 +165,9 @@ Passage passage(const Met& met, Loading loading, Sizes sizes) {
     for (const double radius : own_radii(met.pane, met.state, sizes)) {
         const Tightest now = follow(radius);
         tightest.take(now.clearance, now.at, now.tilt);
+    }
+    if (met.pane.is_run()) {
+        tightest = bent_in_the_base(met, tightest, sizes);
     }
     Passage result{tightest.at, in_words(tightest), tightest.clearance, tightest.clearance};
     if (met.pane.heated && tightest.clearance < 0) {
@@ -173,6 +187,9 @@ std::string refusal(const Case& c, const PaneSums<double>& pane) {
     }
     if (grooves) {
         return "the pane's ends, which stand in grooves and can only slide along them";
+    }
+    if (pane.is_run()) {
+        return "the pane's several bends, which can't be swung in";
     }
     return pane.sweep < kPi ? "" : "the pane's ends, which are turned past the way of the swing";
 }

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "bowfront/fit/layout.hpp"
+#include "geom/biarc.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -29,14 +30,34 @@ struct Stretch {
         }
         return moved;
     }
-    [[nodiscard]] std::vector<Segment> operator()(const std::vector<Segment>& chain) const {
+    // A line of several pieces stays as smooth as it was: in the place of each arc stand two that
+    // leave and arrive along the moved tangents.
+    [[nodiscard]] std::vector<Segment> line(const std::vector<Segment>& chain) const {
         std::vector<Segment> moved;
-        std::transform(chain.begin(), chain.end(), std::back_inserter(moved),
-                       [&](const Segment& s) { return (*this)(s); });
+        for (const Segment& s : chain) {
+            const auto pair = chain.size() > 1 && !s.straight()
+                                  ? biarc((*this)(s.from), along(s.tangent(0)), (*this)(s.to),
+                                          along(s.tangent(1)))
+                                  : std::nullopt;
+            if (pair) {
+                moved.insert(moved.end(), pair->begin(), pair->end());
+            } else {
+                moved.push_back((*this)(s));
+            }
+        }
         return moved;
     }
+    // A direction on the stretched plate.
+    [[nodiscard]] Point along(Point tangent) const {
+        const Point way{tangent.x * along_x, tangent.y * along_y};
+        return way * (1 / norm(way));
+    }
     [[nodiscard]] Contour operator()(const Contour& contour) const {
-        return Contour::from_segments((*this)(contour.segments()));
+        std::vector<Segment> moved;
+        for (const Segment& s : contour.segments()) {
+            moved.push_back((*this)(s));
+        }
+        return Contour::from_segments(moved);
     }
     [[nodiscard]] Region operator()(const Region& region) const {
         Region moved{(*this)(region.outer), {}};
@@ -70,7 +91,7 @@ PlateLayout moved_plate(const PlateLayout& plate, const Stretch& stretch) {
         moved.outline = stretch(*plate.outline);
     }
     for (const PlateGroove& groove : plate.grooves) {
-        PlateGroove now{groove.side, stretch(groove.line), stretch(groove.opening),
+        PlateGroove now{groove.side, stretch.line(groove.line), stretch.line(groove.opening),
                         stretch(groove.band), {}};
         if (groove.bead) {
             now.bead = stretch(*groove.bead);
@@ -89,7 +110,7 @@ Layout layout_in(const Layout& layout, const TimberFactors<double>& factors) {
     moved.line.directions = layout.line.directions;
     for (std::size_t i = 0; i < layout.line.size(); ++i) {
         moved.line.corners.push_back(base(layout.line.corners[i]));
-        moved.line.sides.push_back(base(layout.line.sides[i]));
+        moved.line.sides.push_back(base.line(layout.line.sides[i]));
         moved.posts.push_back(moved_post(layout.posts[i], base, factors.post));
     }
     moved.base = moved_plate(layout.base, base);

@@ -6,6 +6,7 @@
 
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/fit/checks.hpp"
+#include "bowfront/forming/form_profile.hpp"
 #include "check_list.hpp"
 #include "objection_list.hpp"
 #include "plan_objections.hpp"
@@ -99,13 +100,59 @@ void object_to_pane(const Case& c, const PaneSpec& spec, ObjectionList& list) {
     } else if (curved && spec.bend.value == Bend::heat && !sheet.forming) {
         list.add(spec.pointer + "/sheet", "this sheet can't be formed in heat", "take another sheet");
     }
+    if (curved && spec.bend.value == Bend::cold && has_several_pieces(c.plan, index(spec.side))) {
+        list.add(spec.pointer + "/bend",
+                 "a pane of several pieces can't be held cold: it bends at its bends alone",
+                 "\"heat\"");
+    }
     if (spec.blank.method.value == BlankMethod::as_cut && (spec.length || spec.height)) {
         list.add(spec.pointer + "/size", "the blank is given as cut, so the pane's size follows from it",
                  "leave out size, or the blank's length and width");
     }
 }
 
-void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, ObjectionList& list) {
+// Posts and their grooves are straight: a run has to hold its first and its last piece until it is
+// out of its post, and the pane has to reach past its first and its last bend line.
+void object_to_ends(const Case& c, const PaneSums<double>& pane, const SideSums<double>& side,
+                    ObjectionList& list) {
+    if (!pane.is_run()) {
+        return;
+    }
+    const std::string pointer = side_pointer(c.plan, index(pane.side));
+    const auto of_spec = [&](std::size_t spec) {
+        double length = 0;
+        for (const SidePiece<double>& piece : side.pieces) {
+            length += piece.spec == spec ? piece.length : 0;
+        }
+        return length;
+    };
+    const struct {
+        const char* which;
+        double has;
+        double needs;
+        bool reached;
+    } ends[] = {{"first", of_spec(side.pieces.front().spec), pane.start_in_post,
+                 pane.path.front().spec == side.pieces.front().spec},
+                {"last", of_spec(side.pieces.back().spec), pane.end_in_post,
+                 pane.path.back().spec == side.pieces.back().spec}};
+    for (const auto& end : ends) {
+        if (end.has < end.needs) {
+            list.add(pointer,
+                     "the " + std::string(end.which) + " piece of the " +
+                         std::string(side_text(pane.side)) + " (" + mm(end.has) +
+                         ") ends inside its post, whose groove is straight",
+                     "a piece of at least " + mm(end.needs) + ", or a thinner post");
+        } else if (!end.reached) {
+            list.add(c.pane(pane.side)->pointer,
+                     "the pane is so short that it ends before its " + std::string(end.which) +
+                         " bend line",
+                     "a longer pane");
+        }
+    }
+}
+
+void object_to_solved_pane(const Case& c, const CaseSums<double>& sums,
+                           const PaneSums<double>& pane, ObjectionList& list) {
     const std::string& pointer = c.pane(pane.side)->pointer;
     const std::string side(side_text(pane.side));
     if (pane.opening_length <= 0) {
@@ -130,7 +177,8 @@ void object_to_solved_pane(const Case& c, const PaneSums<double>& pane, Objectio
             return;
         }
     }
-    if (pane.curved && pane.length >= kTwoPi * pane.radius) {
+    object_to_ends(c, pane, sums.sides[index(pane.side)], list);
+    if (pane.curved && !pane.is_run() && pane.length >= kTwoPi * pane.radius) {
         list.add(pointer, "the pane is longer than a full turn", "give a shorter one");
     }
 }
@@ -152,6 +200,31 @@ void object_to_tolerances(const Case& c, const PaneSums<double>& pane, Objection
     check("opening", c.tolerance.opening, opening);
 }
 
+// Half of the form's width between the ends of its ribs' edge.
+double half_span_of(const Case& c, const FormSizes<double>& sizes) {
+    if (sizes.pieces.empty()) {
+        return sizes.rib_radius * std::sin(sizes.rib_sweep / 2);
+    }
+    const std::vector<Segment> edge = forming::form_profile(sizes, c.form).edge;
+    return (edge.front().from.x - edge.back().to.x) / 2;
+}
+
+// A fence stands on the skin, into a hollow of the form.
+void object_to_fence(const Case& c, const PaneForm<double>& form, ObjectionList& list) {
+    for (const FormPiece<double>& piece : form.sizes.pieces) {
+        const double room = piece.radius + c.form.cover.value;
+        if (piece.radius > 0 && piece.hollow && room <= c.form.fence_depth.value) {
+            list.add("/form/fence/depth",
+                     "a fence of " + mm(c.form.fence_depth.value) +
+                         " does not go into the hollow of the " +
+                         std::string(side_text(form.side)) + "'s form (radius " +
+                         mm(piece.radius) + ")",
+                     "give less than " + mm(room) + ", or a wider bend");
+            return;
+        }
+    }
+}
+
 void object_to_form(const Case& c, const PaneForm<double>& form, ObjectionList& list) {
     constexpr double kMostRibs = 200;
     const FormSizes<double>& sizes = form.sizes;
@@ -166,8 +239,8 @@ void object_to_form(const Case& c, const PaneForm<double>& form, ObjectionList& 
                  "the form would have " + rounded_text(sizes.rib_count, 0) + " ribs",
                  "give a spacing that needs at most " + rounded_text(kMostRibs, 0));
     }
-    const double half_span = sizes.rib_radius * std::sin(sizes.rib_sweep / 2);
-    if (sizes.rib_sweep < std::numbers::pi && half_span <= 4 * thickness) {
+    const double half_span = half_span_of(c, sizes);
+    if (forming::can_be_drawn_off(sizes) && half_span <= 4 * thickness) {
         list.add("/form/ribs/thickness",
                  "the form is " + mm(2 * half_span) + " wide, too narrow for boards of " +
                      mm(thickness),
@@ -271,10 +344,11 @@ void object_to_values(const Case& c, ObjectionList& list) {
 
 void object_to_sums(const Case& c, const CaseSums<double>& sums, ObjectionList& list) {
     for (const auto& pane : sums.panes) {
-        object_to_solved_pane(c, pane, list);
+        object_to_solved_pane(c, sums, pane, list);
         object_to_tolerances(c, pane, list);
     }
     for (const auto& form : sums.forms) {
+        object_to_fence(c, form, list);
         object_to_form(c, form, list);
     }
 }

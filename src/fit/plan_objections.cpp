@@ -11,6 +11,7 @@
 #include "bowfront/forming/form.hpp"
 #include "bowfront/geom/region.hpp"
 #include "check_list.hpp"
+#include "free_piece.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -137,6 +138,56 @@ std::string agreeing(const FrontArc& a, const FrontArc& b) {
     return "a sweep under 360 degrees";
 }
 
+// A run is as smooth as its pieces: an arc turns by less than a full turn, and two straights in a
+// row are one.
+void object_to_run(const SideSpec& side, ObjectionList& list) {
+    if (side.closing) {
+        list.add(side.pointer, "a run or a curve can't close the chain",
+                 "let a straight or an arc close it");
+    }
+    if (side.panes != 1) {
+        list.add(side.pointer, "a run or a curve is glazed by one pane",
+                 "leave out \"panes\", or make sides of its pieces");
+    }
+    for (std::size_t i = 0; i < side.pieces.size(); ++i) {
+        const PieceSpec& piece = side.pieces[i];
+        if (i > 0 && piece.straight && side.pieces[i - 1].straight) {
+            list.add(piece.pointer, "two straights of a run follow each other",
+                     "one straight of " +
+                         mm(piece.straight->value + side.pieces[i - 1].straight->value));
+        }
+        if (!piece.straight && piece.arc.size() != 2 && !piece.is_free()) {
+            list.add(piece.pointer, "a piece of a run has no shape",
+                     "a length, two measures of an arc, or a curve");
+        }
+    }
+}
+
+void object_to_pieces(const SideSpec& side, ObjectionList& list) {
+    if (side.pieces.empty()) {
+        list.add(side.pointer, "the side has no pieces", "give at least one");
+        return;
+    }
+    if (side.pieces.size() > 1 || side.pieces.front().is_free()) {
+        object_to_run(side, list);
+    }
+    for (const PieceSpec& piece : side.pieces) {
+        if (piece.is_free()) {
+            if (const FreePieceFault fault = fault_of(piece); !fault.found.empty()) {
+                list.add(piece.pointer, fault.found, fault.wanted);
+            }
+            continue;
+        }
+        const auto& arc = piece.arc;
+        if (!side.closing && arc.size() == 2 &&
+            !forming::measures_agree(arc[0].measure, arc[0].value.value, arc[1].measure,
+                                     arc[1].value.value)) {
+            list.add(piece.pointer, "no arc has " + measures_in_words(arc[0], arc[1]),
+                     agreeing(arc[0], arc[1]));
+        }
+    }
+}
+
 void object_to_chain(const Plan& plan, ObjectionList& list) {
     if (plan.chain.empty()) {
         list.add("/plan/sides", "the chain has no sides", "give at least one");
@@ -148,13 +199,7 @@ void object_to_chain(const Plan& plan, ObjectionList& list) {
             list.add(side.pointer, "a second side has the name " + side.name,
                      "give each side a name of its own");
         }
-        const auto& arc = side.piece.arc;
-        if (!side.closing && arc.size() == 2 &&
-            !forming::measures_agree(arc[0].measure, arc[0].value.value, arc[1].measure,
-                                     arc[1].value.value)) {
-            list.add(side.pointer, "no arc has " + measures_in_words(arc[0], arc[1]),
-                     agreeing(arc[0], arc[1]));
-        }
+        object_to_pieces(side, list);
         if (side.closing && &side != &plan.chain.back()) {
             list.add(side.pointer, "a side that closes the chain does not stand last",
                      "put it last, and only one such side");
@@ -189,7 +234,7 @@ void object_to_closing(const Plan& plan, ObjectionList& list) {
         object_to_gap(plan, list);
         return;
     }
-    last.piece.arc.clear();
+    last.pieces.front().arc.clear();
     Book<double> book;
     const double chord = solve_sides(straight, book).back().length * last.panes;
     if (chord <= kOpenPlan) {
@@ -197,7 +242,7 @@ void object_to_closing(const Plan& plan, ObjectionList& list) {
                  "leave the closing side out");
         return;
     }
-    const auto& arc = plan.chain.back().piece.arc;
+    const auto& arc = plan.chain.back().pieces.front().arc;
     if (!arc.empty()) {
         object_to_arc_over(arc.front(),
                            last.pointer + "/arc/" +
@@ -231,15 +276,41 @@ void object_to_outline(const Case& c, const GlazingLine& line, ObjectionList& li
     }
 }
 
-// The least radius that a pane on a side can have: for its sheet, its groove and its form.
-void object_to_radius(const Case& c, const PaneSpec& spec, double radius, ObjectionList& list) {
-    const double least =
-        spec.thickness.value / 2 +
-        forming::least_inside_radius(c.form, c.sheets.at(spec.sheet).springback.value);
-    if (radius <= least) {
-        list.add(side_pointer(c.plan, index(spec.side)),
-                 "the radius (" + mm(radius) + ") is too small for sheet, groove and form",
-                 "give a larger radius, or a thinner skin");
+std::string piece_pointer(const Plan& plan, const CaseSide& side, std::size_t piece) {
+    const std::string whole = side_pointer(plan, index(side));
+    if (plan.shape != PlanShape::sides) {
+        return whole;
+    }
+    for (const SideSpec& spec : plan.chain) {
+        if (spec.pointer == whole && piece < spec.pieces.size()) {
+            return spec.pieces[piece].pointer;
+        }
+    }
+    return whole;
+}
+
+// The least radius that an arc of a pane's side can have: for its sheet, its groove and its form.
+// The form lies in the hollow of the bends that bow as the whole side does; to the others it gives
+// its own hollow, which its skin and cover make no tighter.
+void object_to_radii(const Case& c, const PaneSpec& spec, const SideSums<double>& side,
+                     ObjectionList& list) {
+    for (std::size_t i = 0; i < side.pieces.size(); ++i) {
+        const SidePiece<double>& piece = side.pieces[i];
+        if (!piece.curved) {
+            continue;
+        }
+        const bool on_form = piece.bow == side.bow();
+        const double least =
+            spec.thickness.value / 2 +
+            (on_form ? forming::least_inside_radius(c.form, c.sheets.at(spec.sheet).springback.value)
+                     : 0);
+        if (piece.arc.radius <= least) {
+            list.add(piece_pointer(c.plan, spec.side, piece.spec),
+                     "the radius (" + mm(piece.arc.radius) +
+                         ") is too small for sheet, groove and form",
+                     "give more than " + mm(least) +
+                         (on_form ? ", or a thinner skin" : ", or a thinner sheet"));
+        }
     }
 }
 
@@ -301,15 +372,36 @@ void object_to_plan(const Plan& plan, ObjectionList& list) {
     }
 }
 
+// Every arc must be wider than the groove that follows it, and one that leaves a post wide enough
+// to come out of it.
+void object_to_piece_radii(const Case& c, const SideSums<double>& side, ObjectionList& list) {
+    const double across = std::hypot(c.frame.post.width.value, c.frame.post.depth.value);
+    for (std::size_t i = 0; i < side.pieces.size(); ++i) {
+        const SidePiece<double>& piece = side.pieces[i];
+        const bool ends = i == 0 || i + 1 == side.pieces.size();
+        if (piece.curved && piece.arc.radius <= c.frame.groove.width.value) {
+            list.add(piece_pointer(c.plan, side.side, piece.spec),
+                     "the radius (" + mm(piece.arc.radius) +
+                         ") is too small for sheet, groove and form",
+                     "give a larger radius, or a thinner skin");
+        } else if (piece.curved && side.is_run() && ends && 2 * piece.arc.radius <= across) {
+            list.add(piece_pointer(c.plan, side.side, piece.spec),
+                     "the bend (radius " + mm(piece.arc.radius) + ") does not come out of its post",
+                     "a radius of more than " + mm(across / 2) + ", or a straight before the bend");
+        }
+    }
+}
+
 void object_to_line(const Case& c, ObjectionList& list) {
     Book<double> book;
     const std::vector<SideSums<double>> sides = solve_sides(c.plan, book);
     const double across = std::hypot(c.frame.post.width.value, c.frame.post.depth.value);
     std::set<std::string> told;
     for (const SideSums<double>& side : sides) {
-        const double chord = side.curved ? side.arc.chord : side.length;
+        const double chord = side.chord;
         const std::string pointer = length_pointer(c.plan, side.side);
-        if (chord <= across && side.curved && side.arc.sweep > std::numbers::pi) {
+        object_to_piece_radii(c, side, list);
+        if (chord <= across && side.curved() && std::abs(side.turned()) > std::numbers::pi) {
             continue;  // its ends come together again: whether the posts meet is asked later
         }
         if (chord <= across && told.insert(pointer).second) {
@@ -319,18 +411,9 @@ void object_to_line(const Case& c, ObjectionList& list) {
                          mm(chord),
                      "give more than " + mm(across) + ", or thinner posts");
         }
-        if (side.curved && side.arc.radius <= c.frame.groove.width.value) {
-            list.add(side_pointer(c.plan, index(side.side)),
-                     "the radius (" + mm(side.arc.radius) +
-                         ") is too small for sheet, groove and form",
-                     "give a larger radius, or a thinner skin");
-        }
     }
     for (const PaneSpec& spec : c.panes) {
-        const SideSums<double>& side = sides[index(spec.side)];
-        if (side.curved) {
-            object_to_radius(c, spec, side.arc.radius, list);
-        }
+        object_to_radii(c, spec, sides[index(spec.side)], list);
     }
     if (list.empty() && c.plan.shape != PlanShape::rectangle) {
         object_to_outline(c, glazing_line(c.plan, sides), list);

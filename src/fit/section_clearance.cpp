@@ -88,7 +88,9 @@ class Place {
     // The mid-line of a pane that nothing holds, laid in its groove so that crown and ends stand off
     // alike, on different sides; a curved one then shifted towards the inside.
     [[nodiscard]] std::vector<Segment> mid_line(double shift) const {
-        if (!pane_.curved) {
+        // One of several pieces lies as its groove does, held there where it would not by itself:
+        // how far it stands off is told by its radius error.
+        if (!pane_.curved || pane_.is_run()) {
             return stretch(side_, middle_ - section_.length / 2, middle_ + section_.length / 2);
         }
         const double own = section_.own_radius;
@@ -247,7 +249,7 @@ SectionClearance section_clearance(const PaneSums<double>& pane, const PaneSecti
                                    const Layout& layout, const PaneState<double>& state) {
     const Place place(pane, section, layout, state);
     const SectionClearance middle = place.shifted(0);
-    if (!pane.curved || least(middle) >= 0) {
+    if (!pane.curved || pane.is_run() || least(middle) >= 0) {
         return middle;
     }
     // The post grooves are straight: what the pane's curve takes of them it takes from one cheek,

@@ -1,6 +1,8 @@
 #include <cmath>
 #include <numbers>
 #include <optional>
+#include <utility>
+#include <vector>
 
 #include "bowfront/fit/layout.hpp"
 
@@ -13,7 +15,7 @@ constexpr double kPi = std::numbers::pi;
 // still do, and to look for a meeting of lines that hardly turn would lose all digits.
 constexpr double kSmooth = 1e-7;  // rad
 
-// A side of the glazing line set out: a line or a circle without ends.
+// A straight or an arc of the glazing line set out: a line or a circle without ends.
 struct Carrier {
     bool circle = false;
     Point point;      // on the line, or the circle's centre
@@ -22,14 +24,13 @@ struct Carrier {
     bool left = true;  // an arc's sense
 };
 
-Carrier set_out_side(const std::vector<Segment>& side, double margin) {
-    const Segment& first = side.front();
-    if (first.straight()) {
-        const Point along = tangent_at(side, 0);
-        return {false, first.from - left_of(along) * margin, along, 0, true};
+Carrier set_out_segment(const Segment& segment, double margin) {
+    if (segment.straight()) {
+        const Point along = tangent_at({segment}, 0);
+        return {false, segment.from - left_of(along) * margin, along, 0, true};
     }
-    const bool left = first.bulge > 0;
-    return {true, first.centre(), {}, first.radius() + (left ? margin : -margin), left};
+    const bool left = segment.bulge > 0;
+    return {true, segment.centre(), {}, segment.radius() + (left ? margin : -margin), left};
 }
 
 std::vector<Point> line_line(const Carrier& a, const Carrier& b) {
@@ -111,14 +112,14 @@ std::vector<Segment> between(const Carrier& carrier, Point from, Point to) {
 }
 
 // Where the sides before and after a corner meet once they are set out.
-std::optional<Point> corner_of(const GlazingLine& line, const std::vector<Carrier>& carriers,
+std::optional<Point> corner_of(const GlazingLine& line, const Carrier& before, const Carrier& after,
                                std::size_t corner, double margin) {
     const CornerDirections& directions = line.directions[corner];
     const double turn = std::remainder(directions.next - directions.previous - kPi, 2 * kPi);
     if (std::abs(turn) < kSmooth) {
         return line.corners[corner] - left_of(direction(directions.next)) * margin;
     }
-    return meeting(carriers[line.previous(corner)], carriers[corner], line.corners[corner]);
+    return meeting(before, after, line.corners[corner]);
 }
 
 // A straight runs on the way that it ran, and an arc turns by no more than it may: else the margin
@@ -127,19 +128,55 @@ bool keeps_its_way(const Carrier& carrier, Point from, Point to) {
     return carrier.circle || dot(to - from, carrier.along) > 0;
 }
 
+// The segments of a side, the halves of an arc of more than half a turn taken together: its ends may
+// move far round once it is set out.
+std::vector<Segment> whole_pieces(const std::vector<Segment>& side) {
+    std::vector<Segment> pieces;
+    for (const Segment& segment : side) {
+        const bool goes_on = !pieces.empty() && !segment.straight() && !pieces.back().straight() &&
+                             segment.bulge * pieces.back().bulge > 0 &&
+                             distance(segment.centre(), pieces.back().centre()) <= kJoint;
+        if (!goes_on) {
+            pieces.push_back(segment);
+        }
+    }
+    return pieces;
+}
+
+// A side set out between its corners; empty where the margin has eaten a piece of it up.
+std::optional<std::vector<Segment>> side_set_out(const std::vector<Segment>& side, double margin,
+                                                 Point from, Point to) {
+    std::vector<Segment> result;
+    const std::vector<Segment> pieces = whole_pieces(side);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        const Carrier carrier = set_out_segment(pieces[i], margin);
+        if (carrier.circle && carrier.radius <= 0) {
+            return std::nullopt;
+        }
+        const bool last = i + 1 == pieces.size();
+        // Inside a side one piece runs on into the next.
+        const Point end =
+            last ? to
+                 : pieces[i + 1].from - left_of(pieces[i + 1].tangent(0)) * margin;
+        if (!keeps_its_way(carrier, from, end)) {
+            return std::nullopt;
+        }
+        for (const Segment& s : between(carrier, from, end)) {
+            result.push_back(s);
+        }
+        from = end;
+    }
+    return result;
+}
+
 }  // namespace
 
 std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin) {
-    std::vector<Carrier> carriers;
-    for (const std::vector<Segment>& side : line.sides) {
-        carriers.push_back(set_out_side(side, margin));
-        if (carriers.back().circle && carriers.back().radius <= 0) {
-            return std::nullopt;
-        }
-    }
     std::vector<Point> corners;
     for (std::size_t i = 0; i < line.size(); ++i) {
-        const auto corner = corner_of(line, carriers, i, margin);
+        const auto corner =
+            corner_of(line, set_out_segment(line.sides[line.previous(i)].back(), margin),
+                      set_out_segment(line.sides[i].front(), margin), i, margin);
         if (!corner) {
             return std::nullopt;
         }
@@ -147,10 +184,11 @@ std::optional<SideChains> sides_set_out(const GlazingLine& line, double margin) 
     }
     SideChains sides;
     for (std::size_t i = 0; i < line.size(); ++i) {
-        if (!keeps_its_way(carriers[i], corners[i], corners[line.next(i)])) {
+        auto side = side_set_out(line.sides[i], margin, corners[i], corners[line.next(i)]);
+        if (!side) {
             return std::nullopt;
         }
-        sides.push_back(between(carriers[i], corners[i], corners[line.next(i)]));
+        sides.push_back(std::move(*side));
     }
     const Contour outline = joined(sides);
     if (outline.area() <= 0 || self_crossing(outline)) {

@@ -1,10 +1,12 @@
 #include "solve.hpp"
 
+#include <algorithm>
 #include <map>
 #include <string>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/fit/plan.hpp"
+#include "run.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -15,13 +17,9 @@ SideSums<double> plain(const SideSums<N>& side) {
     SideSums<double> out;
     out.side = side.side;
     out.length = value_of(side.length);
-    out.curved = side.curved;
-    out.bow = side.bow;
+    out.chord = value_of(side.chord);
     out.chord_heading = side.chord_heading;
-    if (side.curved) {
-        out.arc = {value_of(side.arc.radius), value_of(side.arc.sweep), value_of(side.arc.chord),
-                   value_of(side.arc.rise), value_of(side.arc.length)};
-    }
+    out.pieces = plain_pieces(side.pieces);
     return out;
 }
 
@@ -72,10 +70,24 @@ PaneForm<N> solve_form(const PaneTask<N>& task, const PaneSums<N>& pane) {
     const auto& spread = lengthwise ? sheet.spread_across : sheet.spread_along;
     const N s = task.book.input(lengthwise ? "s_c" : "s_a", Kind::ratio, shrink);
     const N ds = task.book.input(lengthwise ? "Δs_c" : "Δs_a", Kind::ratio, spread);
-    const FormTask<N> form{pane.inside_radius, pane.sweep, pane.blank_width,
-                           pane.blank_width * (1 - s + ds),
-                           task.book.input("k_s", Kind::ratio, sheet.springback)};
+    FormTask<N> form{pane.inside_radius, pane.sweep, pane.blank_width,
+                     pane.blank_width * (1 - s + ds),
+                     task.book.input("k_s", Kind::ratio, sheet.springback)};
+    form.thickness = pane.thickness;
+    for (const SidePiece<N>& piece : pane.path) {
+        form.pieces.push_back(
+            {piece.length, piece.curved ? piece.arc.radius - pane.thickness / 2 : N(0),
+             piece.curved && piece.bow != pane.bow});
+    }
     return {task.spec.side, forming::form_sizes(form, task.c.form, task.side, task.book)};
+}
+
+// A pane that is so short that it has no bend is objected to once that is known.
+template <class N>
+bool has_form(const PaneSums<N>& pane) {
+    return !pane.is_run() ||
+           std::any_of(pane.bends.begin(), pane.bends.end(),
+                       [&](const BendSums<N>& bend) { return bend.bow == pane.bow; });
 }
 
 template <class N>
@@ -106,11 +118,13 @@ CaseSums<N> solve_all(const Case& c, Book<N>& book) {
         }
         solve_states(task, timber, sheets.at(spec.sheet), pane);
         solve_edges(task, pane);
-        solve_radius(task, pane);
+        solve_radius(task, timber, pane);
         solve_loads(task, pane);
         if (pane.heated) {
             sums.heating.push_back(solve_heating(task, pane));
-            sums.forms.push_back(solve_form(task, pane));
+            if (has_form(pane)) {
+                sums.forms.push_back(solve_form(task, pane));
+            }
         }
         sums.panes.push_back(std::move(pane));
     }

@@ -54,6 +54,33 @@ template <class N>
 [[nodiscard]] N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symbol,
                           const Sourced<ToleranceSpec>& spec, double size);
 
+/// Where a pane of several pieces bends, as formed and on its blank; its chord and its rise. After
+/// its length.
+/// @param shrink  along its length
+template <class N>
+void solve_run(const PaneTask<N>& task, N shrink, PaneSums<N>& pane);
+
+/// What the bends of such a pane do to its fit: see RadiusSums. The sums that it shares with a pane
+/// of one arc are left to `solve_radius`.
+template <class N>
+struct RunError {
+    N share;
+    N rise_off;
+    N rise_off_worst;
+    N off;        ///< largest difference of a bend's radius and its groove's, mm
+};
+template <class N>
+[[nodiscard]] RunError<N> solve_run_error(const PaneTask<N>& task, const TimberStates<N>& timber,
+                                          PaneSums<N>& pane);
+
+/// The radius that a part of an arc has on a plate that has moved: of the circle through its ends
+/// and its crown, under a figure of its own.
+/// @param chord, rise  of the part, as built
+/// @param heading      of its chord, rad from X
+template <class N>
+[[nodiscard]] N moved_radius(Book<N>& book, const PlateFactors<N>& plate, const FigurePath& path,
+                             N chord, N rise, double heading);
+
 /// Openings, formed size, blank, curve.
 template <class N>
 void solve_sizes(const PaneTask<N>& task, PaneSums<N>& pane);
@@ -77,7 +104,7 @@ void solve_loading(const PaneTask<N>& task, N top_depth, PaneSums<N>& pane);
 
 /// A curved pane's own radius against its grooves'. After the edges.
 template <class N>
-void solve_radius(const PaneTask<N>& task, PaneSums<N>& pane);
+void solve_radius(const PaneTask<N>& task, const TimberStates<N>& timber, PaneSums<N>& pane);
 
 /// What a push and being carried do to a pane. After the edges.
 template <class N>

@@ -54,8 +54,9 @@ Frame<N> frame_of(const PaneTask<N>& task, const PaneSums<N>& pane) {
 // How far along the glazing line a pane's end goes into its post groove before it touches: its
 // outer corner meets the straight groove's square bottom, or the round end of the groove in base
 // or top, which runs past that bottom by one cutter radius.
+// @param radius  of the mid-surface there; 0 for a straight
 template <class N>
-N reach_of(const PaneTask<N>& task, const Frame<N>& frame, const PaneSums<N>& pane) {
+N reach_of(const PaneTask<N>& task, const Frame<N>& frame, const PaneSums<N>& pane, N radius) {
     using std::asin;
     using std::sin;
     using std::sqrt;
@@ -65,30 +66,47 @@ N reach_of(const PaneTask<N>& task, const Frame<N>& frame, const PaneSums<N>& pa
     const N crown_centre = frame.post + cutter - half_groove;
     N bottom = frame.post;
     N round_end;
-    if (pane.curved) {
-        const N outer = pane.radius + half_pane;
-        bottom = pane.radius * asin(pane.radius * sin(frame.post / pane.radius) / outer);
+    if (value_of(radius) > 0) {
+        const N outer = radius + half_pane;
+        bottom = radius * asin(radius * sin(frame.post / radius) / outer);
         // By the half angle: its sine keeps the digits that a cosine near 1 would lose.
         const N square = (half_groove * half_groove - half_pane * half_pane) /
-                         (4 * outer * pane.radius);
-        round_end = crown_centre + pane.radius * 2 * asin(sqrt(larger(N(0), square)));
+                         (4 * outer * radius);
+        round_end = crown_centre + radius * 2 * asin(sqrt(larger(N(0), square)));
     } else {
         round_end = crown_centre +
                     sqrt(larger(N(0), half_groove * half_groove - half_pane * half_pane));
     }
-    return task.figure("reach", "r", smaller(bottom, round_end),
-                       "geometry: the end's corner against square bottom and round groove end");
+    return smaller(bottom, round_end);
+}
+
+// Of both ends; where they are of one kind there is nothing to tell them apart by.
+template <class N>
+void solve_reach(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pane) {
+    constexpr std::string_view kSource =
+        "geometry: the end's corner against square bottom and round groove end";
+    const N start = reach_of(task, frame, pane, pane.start_radius);
+    if (value_of(pane.start_radius) == value_of(pane.end_radius)) {
+        pane.start_reach = pane.end_reach = pane.reach = task.figure("reach", "r", start, kSource);
+        return;
+    }
+    pane.start_reach = task.figure("reach/start", "r_s", start, kSource);
+    pane.end_reach = task.figure("reach/end", "r_e",
+                                 reach_of(task, frame, pane, pane.end_radius), kSource);
+    pane.reach = task.figure("reach", "r", smaller(pane.start_reach, pane.end_reach),
+                             "the smaller of both ends'");
 }
 
 // What a pane takes of a straight groove's width when its end stands `depth` along the line in it.
+// @param radius  of the mid-surface there; 0 for a straight
 template <class N>
-N width_taken(const PaneSums<N>& pane, N thickness, N depth) {
+N width_taken(N radius, N thickness, N depth) {
     using std::cos;
-    if (!pane.curved) {
+    if (value_of(radius) == 0) {
         return thickness;
     }
-    const N turned = depth / pane.radius;
-    return pane.radius * (1 - cos(turned)) + thickness / 2 * (1 + cos(turned));
+    const N turned = depth / radius;
+    return radius * (1 - cos(turned)) + thickness / 2 * (1 + cos(turned));
 }
 
 template <class N>
@@ -184,6 +202,7 @@ void solve_end(const PaneTask<N>& task, const Frame<N>& frame, PaneEdge which,
     const EdgeWriter<N> figure(task, which);
     EdgeSums<N>& edge = pane.edges[static_cast<std::size_t>(which)];
     const auto& t = frame.tolerances;
+    const N reach = which == PaneEdge::start ? pane.start_reach : pane.end_reach;
     edge.engagement = figure("engagement/nominal", "e", (pane.length - pane.opening_length) / 2,
                              "centred between the posts");
     edge.settled =
@@ -202,7 +221,7 @@ void solve_end(const PaneTask<N>& task, const Frame<N>& frame, PaneEdge which,
     edge.engagement_most = figure("engagement/most", "e_most",
                                   over_states(task, pane, name + "_most", "r", most_of<N>,
                                               [&](const PaneState<N>& state) {
-                                                  return pane.reach * state.post;
+                                                  return reach * state.post;
                                               }) +
                                       t.post_depth,
                                   "shoved hard against this post, its groove at its deepest");
@@ -219,9 +238,10 @@ void solve_faces(const PaneTask<N>& task, const Frame<N>& frame, PaneSums<N>& pa
         const EdgeWriter<N> figure(task, which);
         EdgeSums<N>& edge = pane.edges[static_cast<std::size_t>(which)];
         const bool in_post = which == PaneEdge::start || which == PaneEdge::end;
-        const N taken = in_post ? width_taken(pane, pane.formed_thickness, edge.engagement)
+        const N radius = which == PaneEdge::start ? pane.start_radius : pane.end_radius;
+        const N taken = in_post ? width_taken(radius, pane.formed_thickness, edge.engagement)
                                 : pane.formed_thickness;
-        const N most = in_post ? width_taken(pane, pane.thickest, edge.engagement_most)
+        const N most = in_post ? width_taken(radius, pane.thickest, edge.engagement_most)
                                : pane.thickest;
         edge.face_clearance = figure("face_clearance/nominal", "q", frame.groove - taken,
                                      "groove width less thickness as formed, and in a straight "
@@ -268,7 +288,7 @@ template <class N>
 void solve_edges(const PaneTask<N>& task, PaneSums<N>& pane) {
     const Frame<N> frame = frame_of(task, pane);
     pane.tolerances = frame.tolerances;
-    pane.reach = reach_of(task, frame, pane);
+    solve_reach(task, frame, pane);
     solve_depths(task, frame, pane);
     solve_bottom(task, frame, pane);
     solve_top(task, frame, pane);

@@ -104,8 +104,12 @@ LoadSums<N> solve_load(const PaneTask<N>& task, const PaneLoad<N>& load,
             {"panes", task.side, load.name, key}, symbol, Kind::plain, value,
             "Lévy's series for a plate on four edges, load spread over a rectangle in its middle",
             {pane.opening_length, pane.opening_height, sheet.poisson},
-            "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells; a curved pane is taken "
-            "as flat, its curve only stiffens it");
+            pane.is_run()
+                ? "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells; a pane of several "
+                  "pieces is taken as one flat plate of its developed size on all four edges, "
+                  "larger than any flat part of it: its bends only stiffen it"
+                : "Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells; a curved pane is "
+                  "taken as flat, its curve only stiffens it");
     };
     const N alpha = coefficient("deflection_coefficient", "α", plate.deflection);
     const N beta = coefficient("stress_coefficient", "β", plate.stress);

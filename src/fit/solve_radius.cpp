@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 
 #include "bowfront/forming/pane.hpp"
@@ -33,8 +34,23 @@ FreeRadius<N> measured_radius(const PaneTask<N>& task, const MeasuredRadius& mad
             of(kMostRadius, "R_f,most", "measured/radius/most", made.most)};
 }
 
+// Of the tightest of several bends, each of which was measured.
+template <class N>
+FreeRadius<N> measured_bend(const PaneTask<N>& task, const PaneSums<N>& pane) {
+    const auto tighter = [](const BendSums<N>& a, const BendSums<N>& b) {
+        return value_of(a.radius) < value_of(b.radius);
+    };
+    const auto at = std::min_element(pane.bends.begin(), pane.bends.end(), tighter);
+    const auto bend = static_cast<std::size_t>(at - pane.bends.begin());
+    return measured_radius(task, task.spec.made.bends.at(bend), pane);
+}
+
 template <class N>
 FreeRadius<N> free_radius(const PaneTask<N>& task, const PaneSums<N>& pane) {
+    // Of several bends: the tightest one's.
+    if (pane.is_run() && !task.spec.made.bends.empty()) {
+        return measured_bend(task, pane);
+    }
     if (const auto& made = task.spec.made.radius) {
         return measured_radius(task, *made, pane);
     }
@@ -110,10 +126,62 @@ N modulus_of(const PaneTask<N>& task) {
                                {modulus.source});
 }
 
+// How much of the face clearance the pane's own shape uses up, and how far it is flexed.
 template <class N>
-void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
+struct ShapeError {
+    N share;
+    N rise_off;
+    N rise_off_worst;
+    Worst<N> worst;
+};
+
+template <class N>
+ShapeError<N> arc_error(const PaneTask<N>& task, const PaneSums<N>& pane,
+                        const FreeRadius<N>& free) {
     using std::abs;
     using std::cos;
+    const auto figure = [&](std::string_view key, std::string_view symbol, N value,
+                            std::string_view source, Kind kind = Kind::length) {
+        return task.book.figure({"panes", task.side, "radius_error", key}, symbol, kind, value,
+                                source);
+    };
+    ShapeError<N> error;
+    error.worst = worst_of(task, pane, free);
+    const bool measured = task.spec.made.radius.has_value();
+    const N half = cos(pane.sweep / 2);
+    error.share = figure("share", "a", 2 * (1 - half) / (1 + half),
+                         "geometry: arcs of two radii laid so that crown and ends stand off "
+                         "equally, 2·tan²(θ/4) of the difference",
+                         Kind::plain);
+    error.rise_off = figure("rise_off/nominal", "z_R",
+                            error.share * abs(free.nominal - pane.states[0].base_radius),
+                            measured ? "the radius that was measured against the groove's"
+                                     : "the form is made to the groove's radius");
+    error.rise_off_worst = figure("rise_off/worst", "z_R,worst", error.share * error.worst.off,
+                                  measured ? "limits of the measuring, worst state and plate"
+                                           : "limits of the springback, worst state and plate");
+    return error;
+}
+
+template <class N>
+ShapeError<N> run_error(const PaneTask<N>& task, const TimberStates<N>& timber,
+                        PaneSums<N>& pane) {
+    const RunError<N> run = solve_run_error(task, timber, pane);
+    ShapeError<N> error;
+    error.share = run.share;
+    error.rise_off = run.rise_off;
+    error.rise_off_worst = run.rise_off_worst;
+    error.worst.off = run.off;
+    for (const BendSums<N>& bend : pane.bends) {
+        // Bent by a strain over half the thickness.
+        error.worst.curvature =
+            larger(error.worst.curvature, bend.flexing_strain * 2 / pane.thickest);
+    }
+    return error;
+}
+
+template <class N>
+void solve_formed(const PaneTask<N>& task, const TimberStates<N>& timber, PaneSums<N>& pane) {
     RadiusSums<N>& error = pane.radius_error;
     const auto figure = [&](std::string_view key, std::string_view symbol, N value,
                             std::string_view source, Kind kind = Kind::length) {
@@ -124,19 +192,12 @@ void solve_formed(const PaneTask<N>& task, PaneSums<N>& pane) {
     error.free_radius = free.nominal;
     error.free_radius_least = free.least;
     error.free_radius_most = free.most;
-    const Worst<N> worst = worst_of(task, pane, free);
-    const bool measured = task.spec.made.radius.has_value();
-    const N half = cos(pane.sweep / 2);
-    const N share = error.share = figure("share", "a", 2 * (1 - half) / (1 + half),
-                           "geometry: arcs of two radii laid so that crown and ends stand off "
-                           "equally, 2·tan²(θ/4) of the difference",
-                           Kind::plain);
-    error.rise_off = figure("rise_off/nominal", "z_R", share * abs(free.nominal - pane.states[0].base_radius),
-                            measured ? "the radius that was measured against the groove's"
-                                     : "the form is made to the groove's radius");
-    error.rise_off_worst = figure("rise_off/worst", "z_R,worst", share * worst.off,
-                                  measured ? "limits of the measuring, worst state and plate"
-                                           : "limits of the springback, worst state and plate");
+    const ShapeError<N> shape =
+        pane.is_run() ? run_error(task, timber, pane) : arc_error(task, pane, free);
+    const Worst<N>& worst = shape.worst;
+    error.share = shape.share;
+    error.rise_off = shape.rise_off;
+    error.rise_off_worst = shape.rise_off_worst;
     const EdgeSums<N>& bottom = pane.edge(PaneEdge::bottom);
     error.clearance_left =
         figure("clearance_left/nominal", "q_R", larger(N(0), bottom.face_clearance) - error.rise_off,
@@ -195,19 +256,21 @@ void solve_cold(const PaneTask<N>& task, PaneSums<N>& pane) {
 }  // namespace
 
 template <class N>
-void solve_radius(const PaneTask<N>& task, PaneSums<N>& pane) {
+void solve_radius(const PaneTask<N>& task, const TimberStates<N>& timber, PaneSums<N>& pane) {
     pane.radius_error = {};
     if (pane.curved) {
         solve_groove(task, pane);
     }
     if (pane.heated) {
-        solve_formed(task, pane);
+        solve_formed(task, timber, pane);
     } else if (pane.curved) {
         solve_cold(task, pane);
     }
 }
 
-template void solve_radius(const PaneTask<double>&, PaneSums<double>&);
-template void solve_radius(const PaneTask<Traced>&, PaneSums<Traced>&);
+template void solve_radius(const PaneTask<double>&, const TimberStates<double>&,
+                           PaneSums<double>&);
+template void solve_radius(const PaneTask<Traced>&, const TimberStates<Traced>&,
+                           PaneSums<Traced>&);
 
 }  // namespace bowfront::fit

@@ -3,6 +3,7 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/forming/pane.hpp"
+#include "line_in_post.hpp"
 #include "solve.hpp"
 
 namespace bowfront::fit {
@@ -190,20 +191,14 @@ N wanted_length(const PaneTask<N>& task, N opening) {
 
 template <class N>
 void solve_opening(const PaneTask<N>& task, PaneSums<N>& pane) {
-    const Post& post = task.c.frame.post;
-    const SideSums<N>& line = task.line;
     pane.side_length =
-        task.figure("side_length", "S", line.length, "glazing line, corner to corner");
-    const std::string start_path = std::string(task.side) + "/start";
-    const std::string end_path = std::string(task.side) + "/end";
-    const N radius = line.curved ? line.arc.radius : N(0);
-    const bool left = line.bow == Bow::out;  // the way that it turns
-    pane.start_in_post = length_in_post(
-        post, post_faces(post.section.value, task.start),
-        LeavingLine<N>{task.start.next, line.curved, left, radius, start_path, "x_s"}, task.book);
-    pane.end_in_post = length_in_post(
-        post, post_faces(post.section.value, task.end),
-        LeavingLine<N>{task.end.previous, line.curved, !left, radius, end_path, "x_e"}, task.book);
+        task.figure("side_length", "S", task.line.length, "glazing line, corner to corner");
+    const LineInPost<N> start = line_in_post(task, PaneEdge::start);
+    const LineInPost<N> end = line_in_post(task, PaneEdge::end);
+    pane.start_in_post = start.length;
+    pane.start_radius = start.radius;
+    pane.end_in_post = end.length;
+    pane.end_radius = end.radius;
     const AsMade& made = task.spec.made;
     if (made.opening_length) {
         pane.opening_length =
@@ -322,7 +317,7 @@ void solve_thinnest(const PaneTask<N>& task, const PaneShrink<N>& shrink, PaneSu
 }
 
 template <class N>
-void solve_curve(const PaneTask<N>& task, PaneSums<N>& pane) {
+void solve_curve(const PaneTask<N>& task, N shrink, PaneSums<N>& pane) {
     using std::cos;
     using std::sin;
     if (!pane.curved) {
@@ -331,16 +326,20 @@ void solve_curve(const PaneTask<N>& task, PaneSums<N>& pane) {
         pane.chord = pane.length;
         return;
     }
-    constexpr std::string_view kSource = "geometry of the mid-surface";
-    pane.radius = task.line.arc.radius;
-    pane.inside_radius =
-        task.figure("formed/inside_radius", "Ri", pane.radius - pane.thickness / 2, kSource);
-    pane.sweep =
-        task.figure("formed/sweep", "θ", pane.length / pane.radius, kSource, Kind::angle);
-    pane.chord =
-        task.figure("formed/chord", "c", 2 * pane.radius * sin(pane.sweep / 2), kSource);
-    pane.rise =
-        task.figure("formed/rise", "f", pane.radius * (1 - cos(pane.sweep / 2)), kSource);
+    if (task.line.is_run()) {
+        solve_run(task, shrink, pane);
+    } else {
+        constexpr std::string_view kSource = "geometry of the mid-surface";
+        pane.radius = task.line.pieces.front().arc.radius;
+        pane.inside_radius =
+            task.figure("formed/inside_radius", "Ri", pane.radius - pane.thickness / 2, kSource);
+        pane.sweep =
+            task.figure("formed/sweep", "θ", pane.length / pane.radius, kSource, Kind::angle);
+        pane.chord =
+            task.figure("formed/chord", "c", 2 * pane.radius * sin(pane.sweep / 2), kSource);
+        pane.rise =
+            task.figure("formed/rise", "f", pane.radius * (1 - cos(pane.sweep / 2)), kSource);
+    }
     const Sheet& sheet = *task.c.sheets.at(task.spec.sheet).like;
     const auto& multiple = sheet.cold_bend_multiple;
     pane.cold_radius =
@@ -397,8 +396,8 @@ N tolerance(const PaneTask<N>& task, std::string_view key, std::string_view symb
 template <class N>
 void solve_sizes(const PaneTask<N>& task, PaneSums<N>& pane) {
     pane.side = task.spec.side;
-    pane.curved = task.line.curved;
-    pane.bow = task.line.bow;
+    pane.curved = task.line.curved();
+    pane.bow = task.line.bow();
     pane.heated = pane.curved && task.spec.bend.value == Bend::heat;
     solve_opening(task, pane);
     const PaneShrink<N> shrink = pane.heated ? pane_shrink(task) : PaneShrink<N>{};
@@ -420,7 +419,7 @@ void solve_sizes(const PaneTask<N>& task, PaneSums<N>& pane) {
     solve_thickness(task, shrink, pane);
     solve_bearing_thickness(task, shrink, pane);
     solve_thinnest(task, shrink, pane);
-    solve_curve(task, pane);
+    solve_curve(task, shrink.length.nominal, pane);
 }
 
 template double tolerance(const PaneTask<double>&, std::string_view, std::string_view,

@@ -1,6 +1,7 @@
 #include <cmath>
 #include <string_view>
 
+#include "run.hpp"
 #include "solve.hpp"
 
 namespace bowfront::fit {
@@ -35,23 +36,24 @@ N factor_along(const PlateFactors<N>& plate, Way way) {
     return sqrt(plate.width * plate.width * (x * x) + plate.depth * plate.depth * (y * y));
 }
 
-// The length of a side of the glazing line on a plate that has moved.
+// The length of a piece of the glazing line on a plate that has moved.
+// @param built  its length as built
 template <class N>
-N moved_side(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
-             const PaneSums<N>& pane) {
-    const Way way(task.line.chord_heading);
-    if (!pane.curved) {
-        return pane.side_length * factor_along(plate, way);
+N moved_piece(Book<N>& book, const SidePiece<N>& piece, N built, const PlateFactors<N>& plate,
+              const FigurePath& path) {
+    const Way way(piece.chord_heading);
+    if (!piece.curved) {
+        return built * factor_along(plate, way);
     }
     const N width = plate.width;
     const N depth = plate.depth;
-    const ArcSizes<N>& arc = task.line.arc;
+    const ArcSizes<N>& arc = piece.arc;
     // A measured opening says how long the side has become, of the same shape.
-    const double longer = value_of(pane.side_length) / value_of(arc.length);
+    const double longer = value_of(built) / value_of(arc.length);
     const double radius = value_of(arc.radius) * longer;
     const double sweep = value_of(arc.sweep);
     const auto solved = [&](double length, std::string_view condition) {
-        return task.book.solved(path, "S_k", Kind::length, length, condition,
+        return book.solved(path, "S_k", Kind::length, length, condition,
                                 {arc.radius, arc.sweep, width, depth},
                                 "geometry: the arc becomes a piece of an ellipse");
     };
@@ -71,35 +73,66 @@ N moved_side(const PaneTask<N>& task, const PlateFactors<N>& plate, const Figure
                   "(k_y·sin ψ)²) over its headings ψ");
 }
 
-// The radius of the groove that a curved pane stands in on a plate that has moved: of the circle
-// through the groove's crown and the points where the pane's ends stand.
+// The length of a side of the glazing line on a plate that has moved: each piece by its own way.
 template <class N>
-N moved_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
-               const PaneSums<N>& pane) {
-    using std::sqrt;
-    const Way way(task.line.chord_heading);
-    if (way.square != Way::Square::no) {
-        const bool along_x = way.square == Way::Square::x;
-        const N chord = pane.chord * (along_x ? plate.width : plate.depth);
-        const N rise = pane.rise * (along_x ? plate.depth : plate.width);
-        return task.book.figure(path, "R_k", Kind::length,
-                                (chord * chord / 4 + rise * rise) / (2 * rise),
-                                "geometry: chord and rise of the groove along the pane, each as "
-                                "its way of the plate has moved");
+N moved_side(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
+             const PaneSums<N>& pane) {
+    const auto& pieces = task.line.pieces;
+    if (pieces.size() == 1) {
+        return moved_piece(task.book, pieces.front(), pane.side_length, plate, path);
     }
-    // Radius by sides and area of the triangle of crown and ends, R = a·b·c/(4·A). Stretching makes
-    // each side longer by its own way, and the area by both ways together.
-    const double half = std::atan2(2 * value_of(pane.rise), value_of(pane.chord));
-    const N leg = sqrt(pane.chord * pane.chord / 4 + pane.rise * pane.rise);
-    const N sides = pane.chord * factor_along(plate, way) *
-                    (leg * factor_along(plate, Way(way.angle + half))) *
-                    (leg * factor_along(plate, Way(way.angle - half)));
-    return task.book.figure(path, "R_k", Kind::length,
-                            sides / (2 * pane.chord * pane.rise * plate.width * plate.depth),
-                            "geometry: circle through crown and ends, each as the plate has moved");
+    // A measured opening says how long the side has become, of the same shape.
+    const N longer = pane.side_length / task.line.length;
+    N sum(0);
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        const std::string key = std::string(path.fourth) + "/piece-" + std::to_string(i + 1);
+        sum = sum + moved_piece(task.book, pieces[i], pieces[i].length * longer, plate,
+                                {path.first, path.second, path.third, key});
+    }
+    return task.book.figure(path, "S_k", Kind::length, sum,
+                            "its pieces, each by its own way on the moved plate");
+}
+
+// Of the groove that a curved pane stands in, or of the part of it that the tightest bend of a pane
+// of several does.
+template <class N>
+N groove_radius(const PaneTask<N>& task, const PlateFactors<N>& plate, const FigurePath& path,
+                const PaneSums<N>& pane) {
+    if (!pane.is_run()) {
+        return moved_radius(task.book, plate, path, pane.chord, pane.rise,
+                            task.line.chord_heading);
+    }
+    const SidePiece<N>& bend = tightest_bend(pane.path);
+    return moved_radius(task.book, plate, path, bend.arc.chord, bend.arc.rise,
+                        bend.chord_heading);
 }
 
 }  // namespace
+
+template <class N>
+N moved_radius(Book<N>& book, const PlateFactors<N>& plate, const FigurePath& path, N chord,
+               N rise, double heading) {
+    using std::sqrt;
+    const Way way(heading);
+    if (way.square != Way::Square::no) {
+        const bool along_x = way.square == Way::Square::x;
+        const N wide = chord * (along_x ? plate.width : plate.depth);
+        const N high = rise * (along_x ? plate.depth : plate.width);
+        return book.figure(path, "R_k", Kind::length, (wide * wide / 4 + high * high) / (2 * high),
+                           "geometry: chord and rise of the groove along the pane, each as "
+                           "its way of the plate has moved");
+    }
+    // Radius by sides and area of the triangle of crown and ends, R = a·b·c/(4·A). Stretching makes
+    // each side longer by its own way, and the area by both ways together.
+    const double half = std::atan2(2 * value_of(rise), value_of(chord));
+    const N leg = sqrt(chord * chord / 4 + rise * rise);
+    const N sides = chord * factor_along(plate, way) *
+                    (leg * factor_along(plate, Way(way.angle + half))) *
+                    (leg * factor_along(plate, Way(way.angle - half)));
+    return book.figure(path, "R_k", Kind::length,
+                       sides / (2 * chord * rise * plate.width * plate.depth),
+                       "geometry: circle through crown and ends, each as the plate has moved");
+}
 
 std::string_view state_path(AirState state) noexcept {
     switch (state) {
@@ -169,12 +202,16 @@ void solve_states(const PaneTask<N>& task, const TimberStates<N>& timber,
             figure("opening_most", "O_most", larger(below, above) - in_posts * factors.post_least, kSource);
         state.base_radius = state.top_radius = N(0);
         if (pane.curved) {
-            state.base_radius = moved_radius(task, factors.base, path("radius_at_base"), pane);
-            state.top_radius = moved_radius(task, factors.top, path("radius_at_top"), pane);
+            state.base_radius = groove_radius(task, factors.base, path("radius_at_base"), pane);
+            state.top_radius = groove_radius(task, factors.top, path("radius_at_top"), pane);
         }
     }
 }
 
+template double moved_radius(Book<double>&, const PlateFactors<double>&, const FigurePath&, double,
+                             double, double);
+template Traced moved_radius(Book<Traced>&, const PlateFactors<Traced>&, const FigurePath&, Traced,
+                             Traced, double);
 template void solve_states(const PaneTask<double>&, const TimberStates<double>&,
                            const std::array<double, kAirStates.size()>&, PaneSums<double>&);
 template void solve_states(const PaneTask<Traced>&, const TimberStates<Traced>&,

@@ -22,7 +22,12 @@ constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{
 constexpr std::array kShapeArc = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"},
                                   Word{"panes"}};
 constexpr std::array kChainSide = {Word{"name"}, Word{"straight"}, Word{"arc"}, Word{"bow"},
-                                   Word{"turn"}, Word{"panes"}, Word{"closing"}};
+                                   Word{"ellipse"}, Word{"curve"}, Word{"chord_error"},
+                                   Word{"run"}, Word{"turn"}, Word{"panes"}, Word{"closing"}};
+constexpr std::array kRunPiece = {Word{"straight"}, Word{"arc"}, Word{"bow"},
+                                  Word{"ellipse"}, Word{"curve"}, Word{"chord_error"}};
+constexpr std::array kEllipse = {Word{"semi_axes"}, Word{"from"}, Word{"to"}};
+constexpr std::array kCurve = {Word{"through"}};
 constexpr std::array kChainArc = {Word{"radius"}, Word{"rise"}, Word{"sweep"}, Word{"length"},
                                   Word{"chord"}};
 constexpr std::array kFrame = {Word{"timber"}, Word{"clear_height"}, Word{"base"},    Word{"top"},
@@ -79,6 +84,12 @@ constexpr std::array kTable = {
     ObjectKeys{"/plan/ends", kShapeArc},
     ObjectKeys{"/plan/sides/*", kChainSide},
     ObjectKeys{"/plan/sides/*/arc", kChainArc},
+    ObjectKeys{"/plan/sides/*/ellipse", kEllipse},
+    ObjectKeys{"/plan/sides/*/curve", kCurve},
+    ObjectKeys{"/plan/sides/*/run/*", kRunPiece},
+    ObjectKeys{"/plan/sides/*/run/*/arc", kChainArc},
+    ObjectKeys{"/plan/sides/*/run/*/ellipse", kEllipse},
+    ObjectKeys{"/plan/sides/*/run/*/curve", kCurve},
     ObjectKeys{"/frame", kFrame},
     ObjectKeys{"/frame/base", kPlate},
     ObjectKeys{"/frame/top", kPlate},

@@ -13,7 +13,8 @@ constexpr std::array kFile = {Word{"$schema"}, Word{"bowfront_measured"}, Word{"
 constexpr std::array kUncertainty = {Word{"length"}, Word{"thickness"}};
 constexpr std::array kPane = {Word{"side"}, Word{"blank"}, Word{"formed"}, Word{"thickness"}};
 constexpr std::array kBlank = {Word{"length"}, Word{"width"}};
-constexpr std::array kFormed = {Word{"length"}, Word{"height"}, Word{"chord"}, Word{"rise"}};
+constexpr std::array kFormed = {Word{"length"}, Word{"height"}, Word{"chord"}, Word{"rise"},
+                               Word{"bends"}};
 constexpr std::array kOpening = {Word{"side"}, Word{"length"}, Word{"height"}};
 constexpr std::array kGrooves = {Word{"side"},  Word{"base"}, Word{"top"},
                                  Word{"start"}, Word{"end"},  Word{"width"}};

@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "bowfront/base/error.hpp"
+#include "bowfront/model/plan_pieces.hpp"
 #include "json_read.hpp"
 #include "object_reader.hpp"
 #include "value_kinds.hpp"
@@ -109,6 +110,7 @@ MeasuredPane read_pane(ObjectReader& entry) {
     pane.height = measured(formed, "height");
     pane.chord = measured(formed, "chord");
     pane.rise = measured(formed, "rise");
+    pane.bends = measured_places(formed, "bends");
     Reading& reading = formed.reading();
     if (pane.chord.has_value() != pane.rise.has_value() &&
         !reading.faults().touch(formed.pointer())) {
@@ -143,6 +145,41 @@ void check_curve(ObjectReader& entry, const Case& c, const MeasuredSide& side,
                            reading.length_text(*pane.rise) + " tell no radius when either may be " +
                            reading.length_text(uncertainty.value) + " off",
                        "a chord and a rise larger than the uncertainty of lengths");
+    }
+}
+
+// The radii of bends are those of a heated pane of several straights and arcs, one for each arc.
+void check_bends(ObjectReader& entry, const Case& c, const MeasuredSide& side,
+                 const Sourced<double>& uncertainty) {
+    const MeasuredPane& pane = side.pane;
+    const std::string name(side_text(side.side));
+    Reading& reading = entry.reading();
+    const std::size_t place = index(side.side);
+    const bool several = has_several_pieces(c.plan, place);
+    if (several && pane.chord) {
+        reading.refuse(entry.value(), Code::input_contradiction,
+                       "the " + name + " has several bends, which chord and rise do not tell apart",
+                       R"("bends", the inside radius of each, and no "chord" and "rise")");
+    }
+    if (pane.bends.empty()) {
+        return;
+    }
+    if (!several || has_free_piece(c.plan, place)) {
+        reading.refuse(entry.value(), Code::input_contradiction,
+                       "the " + name + " is no run of straights and arcs",
+                       R"(no "bends": only bends of one radius each can be told by it)");
+        return;
+    }
+    const std::size_t wanted = arc_measures(c.plan, place).size() / 2;  // two of each arc
+    if (pane.bends.size() != wanted) {
+        reading.refuse(entry.value(), Code::input_contradiction,
+                       "the " + name + " has " + std::to_string(wanted) + " bends, and " +
+                           std::to_string(pane.bends.size()) + " were measured",
+                       "the inside radius of each, from the pane's start on");
+    } else if (*std::min_element(pane.bends.begin(), pane.bends.end()) <= uncertainty.value) {
+        reading.refuse(entry.value(), Code::input_contradiction,
+                       "a bend is no larger than the uncertainty of lengths",
+                       "radii over " + reading.length_text(uncertainty.value));
     }
 }
 
@@ -200,6 +237,7 @@ Measured read_file(ObjectReader& file, const Case& c) {
         side.pane = read_pane(entry);
         if (!entry.reading().faults().touch(entry.pointer_of("side"))) {
             check_curve(entry, c, side, out.length_uncertainty);
+            check_bends(entry, c, side, out.length_uncertainty);
         }
     });
     read_list(file, "openings", c, sides, [](ObjectReader& entry, MeasuredSide& side) {

@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "bowfront/base/contract.hpp"
+#include "bowfront/model/plan_pieces.hpp"
 
 namespace bowfront {
 namespace {
@@ -146,7 +147,26 @@ bool is_curved(const Plan& plan, std::size_t place) {
             return place > 0 && place != panes + 1;
         case PlanShape::sides: break;
     }
-    return !chained_side(plan, place).piece.arc.empty();
+    const auto& pieces = chained_side(plan, place).pieces;
+    return std::any_of(pieces.begin(), pieces.end(),
+                       [](const PieceSpec& piece) { return piece.is_curved(); });
+}
+
+bool has_several_pieces(const Plan& plan, std::size_t place) {
+    if (plan.shape != PlanShape::sides) {
+        return false;
+    }
+    const auto& pieces = chained_side(plan, place).pieces;
+    return pieces.size() > 1 || pieces.front().is_free();
+}
+
+bool has_free_piece(const Plan& plan, std::size_t place) {
+    if (plan.shape != PlanShape::sides) {
+        return false;
+    }
+    const auto& pieces = chained_side(plan, place).pieces;
+    return std::any_of(pieces.begin(), pieces.end(),
+                       [](const PieceSpec& piece) { return piece.is_free(); });
 }
 
 std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place) {
@@ -157,8 +177,10 @@ std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place) {
         return plan.front ? std::vector{&*plan.front} : std::vector<const FrontArc*>{};
     }
     std::vector<const FrontArc*> measures;
-    for (const FrontArc& measure : chained_side(plan, place).piece.arc) {
-        measures.push_back(&measure);
+    for (const PieceSpec& piece : chained_side(plan, place).pieces) {
+        for (const FrontArc& measure : piece.arc) {
+            measures.push_back(&measure);
+        }
     }
     return measures;
 }

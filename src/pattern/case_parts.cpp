@@ -1,5 +1,7 @@
 #include "bowfront/pattern/case_parts.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <string>
 
 #include "bowfront/base/contract.hpp"
@@ -94,6 +96,18 @@ Part post_part(const Case& c, const fit::PostLayout& post) {
     return part;
 }
 
+// A line across the blank, on its film; none at an edge, and one where two bends meet.
+void scribe_bend_line(double at, const PaneSums<double>& pane, Pattern& pattern) {
+    constexpr double kEdge = 0.01;  // nothing shorter is cut, mm
+    const auto there = [&](const Path& scribe) {
+        return std::abs(scribe.segments.front().from.x - at) < kEdge;
+    };
+    if (at > kEdge && at < pane.blank_length - kEdge &&
+        std::none_of(pattern.scribes.begin(), pattern.scribes.end(), there)) {
+        pattern.scribes.push_back({{Segment{{at, 0}, {at, pane.blank_width}, 0}}});
+    }
+}
+
 Part pane_part(const Case& c, const PaneSums<double>& pane, const fit::Layout& layout) {
     const PaneSpec& spec = *c.pane(pane.side);
     const Sheet& sheet = *c.sheets.at(spec.sheet).like;
@@ -114,8 +128,17 @@ Part pane_part(const Case& c, const PaneSums<double>& pane, const fit::Layout& l
     part.pattern.outline = {
         Contour::rectangle({0, 0}, {pane.blank_length, pane.blank_width}), {}};
     part.pattern.thickness = pane.thickness;
+    for (const BendSums<double>& bend : pane.bends) {
+        for (const double at : {bend.blank_start, bend.blank_end}) {
+            scribe_bend_line(at, pane, part.pattern);
+        }
+    }
     if (pane.heated) {
         part.note = "pattern is the blank, cut before heating; its length bends";
+        if (pane.is_run()) {
+            part.note += "; scribed lines are where its bends begin and end, its start edge is on "
+                         "the left";
+        }
     } else if (pane.curved) {
         part.note = "held to its curve cold";
     }

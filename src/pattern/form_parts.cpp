@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <string>
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/number_text.hpp"
+#include "bowfront/forming/form_profile.hpp"
 #include "bowfront/materials/board.hpp"
 #include "bowfront/pattern/case_parts.hpp"
 
@@ -16,6 +18,7 @@ constexpr double kPi = std::numbers::pi;
 constexpr double kBaseMargin = 20;        // of the base beyond the end rails, mm
 constexpr double kNotchCheek = 10;           // wood beside a notch in a foot, mm
 constexpr double kLeastHollow = 10;          // height between feet that is worth cutting out, mm
+constexpr double kBendLine = 15;          // scribed on a rib where a bend begins, mm
 constexpr double kMostCrossHeight = 40;   // of cross-members and end rails, mm
 
 // Sections lie in the plane of the ribs, local Y up; run along the form's axis they stand so.
@@ -32,7 +35,11 @@ struct FormPlane {
     double foot = 0;         // height of the arc's ends over the base
     double centre_y = 0;     // of the arc's centre
     double foot_width = 0;   // 0: the rib is solid down to the base
-    double cross_x = 0;      // middle of the right cross-member
+    forming::FormProfile profile;  // of several pieces: the ribs' edge
+    Point right;             // the ends of the ribs' edge
+    Point left;
+    double half_width = 0;   // of all that stands on the base
+    std::array<double, 2> cross_x{};  // middles of the cross-members
     double cross_height = 0;
     double thickness = 0;    // of the boards
     double allowance = 0;
@@ -42,21 +49,39 @@ struct FormPlane {
     [[nodiscard]] double rib_centre(int i) const {
         return -width / 2 + thickness / 2 + i * pitch;
     }
+    // A band over the ribs' edge, between two distances from it.
+    [[nodiscard]] Contour band_over(double inner, double outer) const {
+        const double middle = (inner + outer) / 2;
+        const std::vector<Segment> line =
+            profile.edge.empty()
+                ? std::vector{arc_segment({0, centre_y}, radius + middle, kPi / 2 - half_sweep,
+                                          2 * half_sweep)}
+                : forming::set_off(profile.edge, middle);
+        return band(line, outer - inner, BandEnd::square, BandEnd::square);
+    }
 };
 
-FormPlane form_plane(const FormSpec& spec, const FormSizes<double>& sizes) {
-    FormPlane plane;
+// The plane of a form of several pieces: ribs are solid from their edge down to the base.
+void follow_profile(const FormSpec& spec, const FormSizes<double>& sizes, FormPlane& plane) {
+    plane.profile = forming::form_profile(sizes, spec);
+    plane.right = plane.profile.edge.front().from;
+    plane.left = plane.profile.edge.back().to;
+    for (const Segment& segment : plane.profile.edge) {
+        plane.half_width = std::max(plane.half_width, segment.box().high.x);
+    }
+    const double quarter = (plane.right.x - plane.left.x) / 4;
+    plane.cross_x = {plane.left.x + quarter, plane.right.x - quarter};
+}
+
+// The plane of a form of one arc.
+void follow_arc(const FormSpec& spec, const FormSizes<double>& sizes, FormPlane& plane) {
     plane.radius = sizes.rib_radius;
     plane.half_sweep = sizes.rib_sweep / 2;
     plane.end_x = plane.radius * std::sin(plane.half_sweep);
-    plane.foot = spec.foot.value;
+    plane.right = {plane.end_x, plane.foot};
+    plane.left = {-plane.end_x, plane.foot};
+    plane.half_width = plane.end_x;
     plane.centre_y = plane.foot - plane.radius * std::cos(plane.half_sweep);
-    plane.thickness = spec.rib_thickness.value;
-    plane.allowance = spec.joint_allowance.value;
-    plane.width = sizes.width;
-    plane.pitch = sizes.rib_pitch;
-    plane.ribs = static_cast<int>(std::lround(sizes.rib_count));
-    plane.cross_height = std::min(kMostCrossHeight, plane.foot);
     // A foot is as wide as the arc band is deep, and has wood on both sides of the cross-member's
     // notch. Where feet or band would leave no hollow, the rib is solid.
     const double foot = std::max(spec.rib_depth.value,
@@ -69,12 +94,37 @@ FormPlane form_plane(const FormSpec& spec, const FormSizes<double>& sizes) {
             plane.foot_width = foot;
         }
     }
-    plane.cross_x =
+    const double cross =
         plane.foot_width > 0 ? plane.end_x - plane.foot_width / 2 : plane.end_x / 2;
+    plane.cross_x = {-cross, cross};
+}
+
+FormPlane form_plane(const FormSpec& spec, const FormSizes<double>& sizes) {
+    FormPlane plane;
+    plane.foot = spec.foot.value;
+    plane.thickness = spec.rib_thickness.value;
+    plane.allowance = spec.joint_allowance.value;
+    plane.width = sizes.width;
+    plane.pitch = sizes.rib_pitch;
+    plane.ribs = static_cast<int>(std::lround(sizes.rib_count));
+    plane.cross_height = std::min(kMostCrossHeight, plane.foot);
+    sizes.pieces.empty() ? follow_arc(spec, sizes, plane) : follow_profile(spec, sizes, plane);
     return plane;
 }
 
+// The rib under a run of several pieces.
+Contour solid_rib_outline(const FormPlane& plane) {
+    std::vector<Segment> edge = {{{plane.left.x, 0}, {plane.right.x, 0}, 0},
+                                 {{plane.right.x, 0}, plane.right, 0}};
+    edge.insert(edge.end(), plane.profile.edge.begin(), plane.profile.edge.end());
+    edge.push_back({plane.left, {plane.left.x, 0}, 0});
+    return Contour::from_segments(edge);
+}
+
 Contour rib_outline(const FormPlane& plane, double depth) {
+    if (!plane.profile.edge.empty()) {
+        return solid_rib_outline(plane);
+    }
     const Point centre{0, plane.centre_y};
     const double x = plane.end_x;
     std::vector<Segment> edge;
@@ -152,7 +202,7 @@ class FormParts {
     void add_rib() {
         const double half = (plane_.thickness + plane_.allowance) / 2;
         std::vector<Contour> notches;
-        for (const double x : {-plane_.cross_x, plane_.cross_x}) {
+        for (const double x : plane_.cross_x) {
             notches.push_back(
                 Contour::rectangle({x - half, -1}, {x + half, plane_.cross_height / 2}));
         }
@@ -161,6 +211,10 @@ class FormParts {
         for (int i = 0; i < plane_.ribs; ++i) {
             rib.placements.push_back(along_axis(plane_.rib_centre(i) + plane_.thickness / 2));
         }
+        if (!plane_.profile.edge.empty()) {
+            scribe_bend_lines(rib);
+            return;
+        }
         const double top = plane_.centre_y + plane_.radius;
         const double low =
             plane_.foot_width > 0 ? top - spec_.rib_depth.value : plane_.cross_height;
@@ -168,8 +222,47 @@ class FormParts {
         rib.note = "scribed line is the middle of the arc";
     }
 
+    // Short lines square to the ribs' edge where its bends begin and end.
+    void scribe_bend_lines(Part& rib) {
+        const std::vector<Segment>& edge = plane_.profile.edge;
+        const double length = std::min(kBendLine, plane_.foot / 2);
+        for (std::size_t i = 1; i < form_.sizes.pieces.size(); ++i) {
+            if (!is_bend_line(i)) {
+                continue;
+            }
+            const double at = plane_.profile.bend_lines[i - 1];
+            const Point from = fit::point_at(edge, at);
+            const Point inwards = left_of(fit::tangent_at(edge, at));
+            rib.pattern.scribes.push_back({{Segment{from, from + inwards * length, 0}}});
+        }
+        rib.note = "scribed lines are where the bends begin and end; the pane's start lies at the "
+                   "right end, its hollow faces down";
+        if (has_hollow()) {
+            rib.note += "; where the edge is hollow the sheet must be held down until it has cooled";
+        }
+    }
+
+    // Whether a piece of the form begins at a bend line: the arcs that a curve is made of differ too
+    // little from each other to be told apart.
+    [[nodiscard]] bool is_bend_line(std::size_t piece) const {
+        constexpr double kAlike = 1.2;
+        const FormPiece<double>& before = form_.sizes.pieces[piece - 1];
+        const FormPiece<double>& now = form_.sizes.pieces[piece];
+        if (before.radius == 0 || now.radius == 0 || before.hollow != now.hollow) {
+            return true;
+        }
+        return std::max(before.radius, now.radius) > kAlike * std::min(before.radius, now.radius);
+    }
+
+    [[nodiscard]] bool has_hollow() const {
+        return std::any_of(form_.sizes.pieces.begin(), form_.sizes.pieces.end(),
+                           [](const FormPiece<double>& piece) {
+                               return piece.radius > 0 && piece.hollow;
+                           });
+    }
+
     void add_base() {
-        const double x = plane_.end_x + plane_.thickness + kBaseMargin;
+        const double x = plane_.half_width + plane_.thickness + kBaseMargin;
         const double y = plane_.width / 2;
         Part& base =
             add("base", "base", {Contour::rectangle({-x, -y}, {x, y}), {}}, plane_.thickness);
@@ -177,7 +270,7 @@ class FormParts {
         for (int i = 0; i < plane_.ribs; ++i) {
             const double at = plane_.rib_centre(i);
             base.pattern.scribes.push_back(
-                {{Segment{{-plane_.end_x, at}, {plane_.end_x, at}, 0}}});
+                {{Segment{{plane_.left.x, at}, {plane_.right.x, at}, 0}}});
         }
         base.note = "scribed lines are the middles of the ribs";
     }
@@ -193,7 +286,7 @@ class FormParts {
         const Contour outline =
             Contour::rectangle({0, 0}, {plane_.width, plane_.cross_height});
         Part& cross = add("cross", "cross-member", cut(outline, notches), plane_.thickness);
-        for (const double x : {-plane_.cross_x, plane_.cross_x}) {
+        for (const double x : plane_.cross_x) {
             // Local X is Y, local Y is Z, so local Z is X.
             cross.placements.push_back(
                 {.origin = {x - plane_.thickness / 2, -plane_.width / 2, 0},
@@ -204,30 +297,50 @@ class FormParts {
                      " mm wider than the board as the case file gives it";
     }
 
-    Contour arc_band(double inner, double outer) const {
-        const Segment line = arc_segment({0, plane_.centre_y}, (inner + outer) / 2,
-                                         kPi / 2 - plane_.half_sweep, 2 * plane_.half_sweep);
-        return band({line}, outer - inner, BandEnd::square, BandEnd::square);
-    }
-
     void add_skin() {
         const double skin = spec_.skin.value;
-        Part& part = add("skin", "skin", {arc_band(plane_.radius, plane_.radius + skin), {}},
+        Part& part = add("skin", "skin", {plane_.band_over(0, skin), {}},
                          plane_.width);
         part.placements = {along_axis(plane_.width / 2)};
         const double length = form_.sizes.skin_length;
         part.pattern.outline = {Contour::rectangle({0, 0}, {length, plane_.width}), {}};
         part.pattern.thickness = skin;
-        part.pattern.scribes = {{{Segment{{length / 2, 0}, {length / 2, plane_.width}, 0}}}};
         part.note = "pattern is flat; its length bends over the ribs";
+        if (plane_.profile.edge.empty()) {
+            part.pattern.scribes = {{{Segment{{length / 2, 0}, {length / 2, plane_.width}, 0}}}};
+            return;
+        }
+        double at = 0;
+        for (std::size_t i = 0; i < form_.sizes.pieces.size(); ++i) {
+            const FormPiece<double>& piece = form_.sizes.pieces[i];
+            if (i > 0 && is_bend_line(i)) {
+                part.pattern.scribes.push_back(
+                    {{Segment{{at, 0}, {at, plane_.width}, 0}}});
+            }
+            const double under = spec_.cover.value + skin / 2;
+            at += piece.length + (piece.hollow ? under : -under) * piece.sweep;
+        }
+        part.note += "; scribed lines are where its bends begin and end";
+    }
+
+    // At the end of the ribs' edge; lower where the edge leans in and the skin's end looks down.
+    [[nodiscard]] double rail_top(Point end) const {
+        if (plane_.profile.edge.empty()) {
+            return end.y;
+        }
+        const std::vector<Segment>& edge = plane_.profile.edge;
+        const Point tangent =
+            end.x > 0 ? edge.front().tangent(0) : edge.back().tangent(1);
+        return end.y - std::max(0.0, left_of(tangent).y) * spec_.skin.value;
     }
 
     void add_rails() {
         const Contour outline = Contour::rectangle({0, 0}, {plane_.width, plane_.cross_height});
         Part& rail = add("rail", "end rail of the skin", {outline, {}}, plane_.thickness);
-        for (const double x : {-plane_.end_x - plane_.thickness, plane_.end_x}) {
+        for (const Point at : {Point{plane_.left.x - plane_.thickness, rail_top(plane_.left)},
+                               Point{plane_.right.x, rail_top(plane_.right)}}) {
             rail.placements.push_back(
-                {.origin = {x, -plane_.width / 2, plane_.foot - plane_.cross_height},
+                {.origin = {at.x, -plane_.width / 2, at.y - plane_.cross_height},
                  .x_axis = {0, 1, 0},
                  .z_axis = {1, 0, 0}});
         }
@@ -235,8 +348,9 @@ class FormParts {
     }
 
     void add_fences() {
-        const double inner = plane_.radius + spec_.skin.value;
-        Part& fence = add("fence", "fence", {arc_band(inner, inner + spec_.fence_depth.value), {}},
+        const double inner = spec_.skin.value;
+        Part& fence = add("fence", "fence",
+                          {plane_.band_over(inner, inner + spec_.fence_depth.value), {}},
                           plane_.thickness);
         const double half = form_.sizes.fence_gap / 2;
         fence.placements = {along_axis(-half), along_axis(half + plane_.thickness)};
@@ -252,7 +366,7 @@ class FormParts {
 }  // namespace
 
 std::vector<Part> form_parts(const Case& c, const PaneForm<double>& form) {
-    if (form.sizes.rib_sweep >= kPi) {
+    if (!forming::can_be_drawn_off(form.sizes)) {
         return {};
     }
     return FormParts(c, form).parts();

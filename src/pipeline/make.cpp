@@ -190,7 +190,7 @@ class Maker {
             const MeasuredPane& pane = side.pane;
             const MeasuredGrooves& grooves = side.grooves;
             if (pane.blank_length || pane.blank_width || pane.length || pane.height || pane.chord ||
-                pane.rise || !pane.thickness.empty() || side.opening.length ||
+                pane.rise || !pane.bends.empty() || !pane.thickness.empty() || side.opening.length ||
                 side.opening.height || !grooves.base.empty() || !grooves.top.empty() ||
                 !grooves.start.empty() || !grooves.end.empty() || !grooves.width.empty()) {
                 throw ContractError("read-back of " + path + ": a size that nobody measured");

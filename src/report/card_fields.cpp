@@ -4,6 +4,7 @@
 
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/forming/pane.hpp"
+#include "bowfront/model/plan_pieces.hpp"
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/units/length_text.hpp"
 
@@ -107,6 +108,25 @@ void write_curve(const PaneSums<double>& pane, Fields& fields) {
                rise(pane.inside_radius, pane.length), window(rise));
 }
 
+// The tightest of several bends over the limits of the springback; all of them as they are drawn.
+void write_bends(const Case& c, const PaneSums<double>& pane, Fields& fields) {
+    if (has_free_piece(c.plan, index(pane.side))) {
+        return;  // one radius does not tell of a curve
+    }
+    const RadiusSums<double>& radii = pane.radius_error;
+    const double half = pane.thickness / 2;
+    std::string drawn;
+    for (const BendSums<double>& bend : pane.bends) {
+        drawn += (drawn.empty() ? "" : ", ") + card_length(bend.inside_radius, c.units);
+    }
+    fields.one("formed", "bends",
+               "inside radius of each bend from the start on, as [" + drawn +
+                   "], its ends then " + card_length(pane.chord, c.units) +
+                   " apart from middle to middle; of the tightest",
+               pane.inside_radius,
+               {radii.free_radius_least - half, radii.free_radius_most - half});
+}
+
 void write_pane(const Case& c, const PaneSums<double>& pane, std::vector<CardField>& to) {
     Fields fields("panes", pane.side, to);
     if (pane.heated) {
@@ -116,7 +136,9 @@ void write_pane(const Case& c, const PaneSums<double>& pane, std::vector<CardFie
                pane.length, around(pane.length, pane.length_tolerance));
     fields.one("formed", "height", "height", pane.height,
                around(pane.height, pane.height_tolerance));
-    if (pane.heated) {
+    if (pane.heated && pane.is_run()) {
+        write_bends(c, pane, fields);
+    } else if (pane.heated) {
         write_curve(pane, fields);
     }
     fields.several("thickness", "thickness", pane.formed_thickness,

@@ -115,6 +115,9 @@ Json pane_json(const PaneSums<double>& pane, const Content& content) {
               {"sideways",
                {{"nominal", number(pane.room_sideways.nominal)},
                 {"worst", number(pane.room_sideways.worst)}}}}}};
+    if (pane.is_run()) {
+        json["bends"] = bends_json(pane);
+    }
     for (const study::PaneChance& entry : content.chance.panes) {
         if (entry.side == pane.side) {
             json["first_time_fit"] = number(entry.fit.value);
@@ -138,7 +141,7 @@ Json pane_json(const PaneSums<double>& pane, const Content& content) {
 
 Json form_json(const PaneForm<double>& form) {
     const FormSizes<double>& sizes = form.sizes;
-    return {{"pane", side_text(form.side)},
+    Json json = {{"pane", side_text(form.side)},
             {"face_radius", number(sizes.face_radius)},
             {"rib_radius", number(sizes.rib_radius)},
             {"rib_sweep", number(sizes.rib_sweep * kDegrees)},
@@ -146,6 +149,23 @@ Json form_json(const PaneForm<double>& form) {
             {"rib_pitch", number(sizes.rib_pitch)},
             {"skin", {{"length", number(sizes.skin_length)}, {"width", number(sizes.width)}}},
             {"fence_gap", number(sizes.fence_gap)}};
+    if (sizes.pieces.empty()) {
+        return json;
+    }
+    json["skin"]["radius"] = number(sizes.skin_radius);
+    json["pane_sweep"] = number(sizes.pane_sweep * kDegrees);
+    json["pieces"] = Json::array();
+    for (const FormPiece<double>& piece : sizes.pieces) {
+        Json each = {{"id", std::to_string(json["pieces"].size() + 1)},
+                     {"length", number(piece.length)}};
+        if (piece.radius > 0) {
+            each["face_radius"] = number(piece.radius);
+            each["sweep"] = number(piece.sweep * kDegrees);
+            each["hollow"] = piece.hollow;
+        }
+        json["pieces"].push_back(std::move(each));
+    }
+    return json;
 }
 
 Json heating_json(const HeatingSums<double>& heating) {

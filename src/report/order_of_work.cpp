@@ -60,8 +60,12 @@ void add_bending(const CaseSums<double>& sums, const Fields& fields, std::vector
     for (const auto& heating : sums.heating) {
         steps.push_back({"Cut the " + std::string(side_text(heating.side)) +
                              " blank, heat it, and let it cool on the form.",
-                         "Measure blank, length, height, chord, rise and thickness of the pane, "
-                         "and inspect. Only then cut grooves in posts, base and top.",
+                         "Measure blank, length, height, " +
+                             std::string(sums.pane(heating.side)->is_run()
+                                             ? "the inside radius of each bend"
+                                             : "chord, rise") +
+                             " and thickness of the pane, and inspect. Only then cut grooves in "
+                             "posts, base and top.",
                          fields.of_heated(heating.side)});
     }
 }

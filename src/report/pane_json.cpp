@@ -1,5 +1,8 @@
 #include "pane_json.hpp"
 
+#include <numbers>
+#include <string>
+
 #include "finding_json.hpp"
 
 namespace bowfront::report {
@@ -69,6 +72,32 @@ Json radius_error_json(const PaneSums<double>& pane) {
     json["strain"] = nominal_and_worst(error.strain * kPercent, error.strain_worst * kPercent);
     json["stress"] = nominal_and_worst(error.stress, error.stress_worst);
     return json;
+}
+
+Json bends_json(const PaneSums<double>& pane) {
+    constexpr double kDegrees = 180 / std::numbers::pi;
+    Json bends = Json::array();
+    for (const BendSums<double>& bend : pane.bends) {
+        bends.push_back(
+            {{"id", std::to_string(bends.size() + 1)},
+             {"bow", bend.bow == Bow::out ? "out" : "in"},
+             {"inside_radius", number_json(bend.inside_radius)},
+             {"sweep", number_json(bend.sweep * kDegrees)},
+             {"start", number_json(bend.start)},
+             {"end", number_json(bend.end)},
+             {"blank_start", number_json(bend.blank_start)},
+             {"blank_end", number_json(bend.blank_end)},
+             {"free_radius",
+              range(bend.free_radius, bend.free_radius_least, bend.free_radius_most)},
+             {"free_sweep", range(bend.free_sweep * kDegrees, bend.free_sweep_least * kDegrees,
+                                  bend.free_sweep_most * kDegrees)},
+             {"groove_radius",
+              {{"least", number_json(bend.groove_radius_least)},
+               {"most", number_json(bend.groove_radius_most)}}},
+             {"flexing_strain", number_json(bend.flexing_strain * kPercent)},
+             {"flexing_stress", number_json(bend.flexing_stress)}});
+    }
+    return bends;
 }
 
 Json load_json(const LoadSums<double>& load) {

@@ -13,6 +13,9 @@ namespace bowfront::report {
 /// In every state of the air.
 [[nodiscard]] nlohmann::ordered_json states_json(const PaneSums<double>& pane);
 
+/// The bends of a pane of several pieces.
+[[nodiscard]] nlohmann::ordered_json bends_json(const PaneSums<double>& pane);
+
 /// @param pane  curved
 [[nodiscard]] nlohmann::ordered_json radius_error_json(const PaneSums<double>& pane);
 

@@ -44,6 +44,20 @@ void headline(const Content& content, std::string& text) {
     }
 }
 
+// Where the bends of a pane of several pieces begin and end on its blank.
+std::string bends_text(const PaneSums<double>& pane) {
+    std::string text;
+    for (std::size_t i = 0; i < pane.bends.size(); ++i) {
+        const BendSums<double>& bend = pane.bends[i];
+        text += "\n  bend " + std::to_string(i + 1) + "        on the blank from " +
+                shown(bend.blank_start) + " to " + shown(bend.blank_end) +
+                " mm from its start edge, inside radius " + shown(bend.inside_radius) +
+                " mm, sweep " + shown(bend.sweep * kDegrees) + " deg" +
+                (bend.bow == Bow::in ? ", into the case" : "");
+    }
+    return text;
+}
+
 std::string spread_text(const study::PaneSpreads& pane) {
     const auto shown_spread = [](const study::Spread& spread) {
         return shown(spread.mean) + " ± " + shown(spread.deviation);
@@ -74,6 +88,7 @@ void shop_sizes(const CaseSide& side, const study::ShopSizes& shop, std::string&
 void pane(const PaneSums<double>& pane, const Content& content, std::string& text) {
     text += "\nPane, " + std::string(side_text(pane.side)) +
             (!pane.curved            ? " (flat)\n"
+             : pane.is_run()         ? " (of several pieces, bent from one blank)\n"
              : pane.bow == Bow::out ? " (curved)\n"
                                     : " (curved into the case: its hollow face looks outwards)\n");
     text += "  opening       " + shown(pane.opening_length) + " x " + shown(pane.opening_height) +
@@ -85,6 +100,7 @@ void pane(const PaneSums<double>& pane, const Content& content, std::string& tex
                 shown(pane.chord) + ", rise " + shown(pane.rise) + ", sweep " +
                 shown(pane.sweep * kDegrees) + " deg";
     }
+    text += bends_text(pane);
     text += "\n  cut the blank " + shown(pane.blank_length) + " x " + shown(pane.blank_width) +
             " mm" + (pane.heated ? "" : " (not heated)") + "\n";
     shop_sizes(pane.side, content.shop, text);
@@ -119,13 +135,35 @@ void pane(const PaneSums<double>& pane, const Content& content, std::string& tex
     }
 }
 
+std::string form_pieces_text(const FormSizes<double>& sizes) {
+    constexpr std::size_t kMostTold = 12;
+    std::string face;
+    bool hollow = false;
+    for (const FormPiece<double>& piece : sizes.pieces) {
+        face += (face.empty() ? " " : ", ") +
+                (piece.radius > 0 ? "radius " + shown(piece.radius) + " mm over " +
+                                        shown(piece.sweep * kDegrees) + " deg" +
+                                        (piece.hollow ? " (hollow)" : "")
+                                  : shown(piece.length) + " mm straight");
+        hollow = hollow || (piece.radius > 0 && piece.hollow);
+    }
+    if (sizes.pieces.size() > kMostTold) {
+        face = " " + std::to_string(sizes.pieces.size()) +
+               " straights and arcs, which the report tells one by one";
+    }
+    return (face.empty() ? face : "  its face, from the pane's start:" + face + "\n") +
+           (hollow ? "  hold the sheet down into the hollow places until it has cooled\n" : "");
+}
+
 void forms(const CaseSums<double>& sums, std::string& text) {
     for (const auto& form : sums.forms) {
         const FormSizes<double>& sizes = form.sizes;
         text += "\nForm for the " + std::string(side_text(form.side)) + " pane\n";
-        text += "  " + std::to_string(std::lround(sizes.rib_count)) + " ribs, edge radius " +
+        text += "  " + std::to_string(std::lround(sizes.rib_count)) + " ribs, " +
+                (sizes.pieces.empty() ? "edge" : "tightest edge") + " radius " +
                 shown(sizes.rib_radius) + " mm over " + shown(sizes.rib_sweep * kDegrees) +
-                " deg, face radius with skin and cover " + shown(sizes.face_radius) + " mm\n";
+                " deg, face radius with skin and cover " + shown(sizes.face_radius) + " mm\n" +
+                form_pieces_text(sizes);
         text += "  skin " + shown(sizes.skin_length) + " x " + shown(sizes.width) +
                 " mm flat; fences " + shown(sizes.fence_gap) + " mm apart\n";
     }

@@ -74,8 +74,9 @@ std::vector<Contour> section(const TopoDS_Shape& shape, double height, const std
     refuse("the " + what + " is not upright, or not beside the pane");
 }
 
-/// The pane's mid-line, from the middle of the end meant to the far end of its first stretch.
-Segment mid_line(const Contour& pane, Point near) {
+/// The pane's mid-line from the middle of the end meant, stretch by stretch, as far as its two faces
+/// run alike; at least one.
+std::vector<Segment> mid_line(const Contour& pane, Point near) {
     const auto sides = pane.segments();
     std::size_t end = 0;
     double nearest = HUGE_VAL;
@@ -89,13 +90,20 @@ Segment mid_line(const Contour& pane, Point near) {
     if (sides.size() < 4 || nearest == HUGE_VAL) {
         refuse("the pane's section is not a band");
     }
-    const Segment& right = sides[(end + 1) % sides.size()];
-    const Segment left = sides[(end + sides.size() - 1) % sides.size()].reversed();
-    if (std::abs(right.bulge - left.bulge) > kOnSkin) {
+    const auto midway = [](Point a, Point b) { return (a + b) * 0.5; };
+    std::vector<Segment> line;
+    for (std::size_t i = 1; 2 * i < sides.size(); ++i) {
+        const Segment& right = sides[(end + i) % sides.size()];
+        const Segment left = sides[(end + sides.size() - i) % sides.size()].reversed();
+        if (std::abs(right.bulge - left.bulge) > kOnSkin) {
+            break;
+        }
+        line.push_back({midway(left.from, right.from), midway(left.to, right.to), right.bulge});
+    }
+    if (line.empty()) {
         refuse("the pane's two faces do not run alike");
     }
-    const auto midway = [](Point a, Point b) { return (a + b) * 0.5; };
-    return {midway(left.from, right.from), midway(left.to, right.to), right.bulge};
+    return line;
 }
 
 /// A whole line or circle in which a part of a post's skin lies, material on its left.
@@ -171,9 +179,25 @@ const Contour& largest(const std::vector<Contour>& outlines) {
                              [](const auto& a, const auto& b) { return a.area() < b.area(); });
 }
 
+/// From the pane's end to where the first stretch that leaves the skin does so.
+double reach_along(const std::vector<Segment>& line, const std::vector<Skin>& faces) {
+    double length = 0;
+    for (const Segment& stretch : line) {
+        if (depth_under(faces, stretch.to) < 0) {
+            return length + exit_share(stretch, faces, 0) * stretch.length();
+        }
+        length += stretch.length();
+    }
+    refuse("the pane's mid-line does not pass from inside the post to outside");
+}
+
 double reach(const Contour& pane, const Contour& post, Point near) {
-    const Segment line = about_start(mid_line(pane, near));
+    const std::vector<Segment> stretches = mid_line(pane, near);
+    const Segment line = about_start(stretches.front());
     const std::vector<Skin> faces = skin(post);
+    if (stretches.size() > 1 && depth_under(faces, stretches.front().from) > 0) {
+        return reach_along(stretches, faces);
+    }
     const double inside = line.nearest(post.centroid());
     if (depth_under(faces, line.at(inside)) <= 0 || depth_under(faces, line.to) >= 0) {
         refuse("the pane's mid-line does not pass from inside the post to outside");

@@ -45,6 +45,9 @@ class SideWriter {
         if (side.pane.chord && side.pane.rise) {
             to.radius = radius_of(*side.pane.chord, *side.pane.rise, length_);
         }
+        for (const double radius : side.pane.bends) {
+            to.bends.push_back({radius, radius - length_, radius + length_});
+        }
         to.before_heating = made_.heated(side.side) && made_.stage(side.side) != PaneStage::made;
         deepen(side.grooves);
     }
@@ -180,7 +183,8 @@ PaneStage CaseAsMade::stage(const CaseSide& side) const {
     const AsMade& made = pane(side).made;
     const bool blank = made.blank_length || made.blank_width;
     // A sheet's thickness may be measured before anything is cut from it.
-    if (made.length || made.height || made.radius || (blank && !heated(side))) {
+    if (made.length || made.height || made.radius || !made.bends.empty() ||
+        (blank && !heated(side))) {
         return PaneStage::made;
     }
     return blank ? PaneStage::blank_cut : PaneStage::not_cut;

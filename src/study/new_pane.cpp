@@ -16,6 +16,7 @@ NewPane new_pane(const Case& designed, const CaseAsMade& made, const CaseSide& s
     sizes.length = sizes.height = sizes.thickness = sizes.thinnest = std::nullopt;
     sizes.blank_length = sizes.blank_width = std::nullopt;
     sizes.radius = std::nullopt;
+    sizes.bends.clear();
     Case alone = made.c;
     Groove& groove = alone.frame.groove;
     groove.base_depth.value = value_of(sizes.base_depth, groove.base_depth.value);

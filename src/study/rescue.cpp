@@ -29,7 +29,8 @@ bool advice_stands(const CaseAsMade& made, const Finding& finding, const PaneSum
         case Code::fit_loading:
         case Code::fit_load: return finding.unit != "mm";
         // A curve that was not measured is not known to be wrong.
-        case Code::fit_radius: return !made.pane(pane->side).made.radius;
+        case Code::fit_radius:
+            return !made.pane(pane->side).made.radius && made.pane(pane->side).made.bends.empty();
         case Code::frame_web:
         case Code::frame_cheek:
         case Code::frame_floor: {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <numbers>
+#include <string>
 #include <string_view>
 #include <utility>
 
@@ -387,6 +388,22 @@ void SettingList::own_chained_side() {
     }
 }
 
+namespace {
+
+// Which piece of a run a size is of: ` of piece 2`; empty where its side is no run.
+std::string piece_text(const std::string& pointer) {
+    constexpr std::string_view kRun = "/run/";
+    const std::size_t at = pointer.find(kRun);
+    if (at == std::string::npos) {
+        return {};
+    }
+    const std::size_t from = at + kRun.size();
+    const int index = std::stoi(pointer.substr(from, pointer.find('/', from) - from));
+    return " of piece " + std::to_string(index + 1);
+}
+
+}  // namespace
+
 void SettingList::front_arc() {
     if (pane_ == nullptr) {
         return;
@@ -399,7 +416,8 @@ void SettingList::front_arc() {
         const bool angle = arc->measure == ArcMeasure::sweep;
         number({arc->value.origin.pointer,
                 "the " + std::string(side_text(pane_->side)) + "'s " +
-                    std::string(measure_text(arc->measure)),
+                    std::string(measure_text(arc->measure)) +
+                    piece_text(arc->value.origin.pointer),
                 Touches::look, angle ? Amount::angle : Amount::length, kCoarse,
                 now * (1 - kLookShare), now * (1 + kLookShare)});
     }

@@ -1,5 +1,6 @@
 #include "trial.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -46,9 +47,14 @@ PaneModel pane_model(const Case& c, const PaneSums<double>& pane, std::size_t sh
     model.post = groove.post_depth.value;
     model.width = groove.width.value;
     model.tolerances = pane.tolerances;
-    if (pane.curved) {
-        const double turned = pane.reach / pane.radius;
-        model.curve_taken = pane.radius * (1 - std::cos(turned));
+    // The tighter bend of both ends takes more.
+    double radius = std::max(pane.start_radius, pane.end_radius);
+    if (pane.start_radius > 0 && pane.end_radius > 0) {
+        radius = std::min(pane.start_radius, pane.end_radius);
+    }
+    if (radius > 0) {
+        const double turned = pane.reach / radius;
+        model.curve_taken = radius * (1 - std::cos(turned));
         model.thickness_taken = (1 + std::cos(turned)) / 2;
     }
     model.lifted = c.frame.loading.value == Loading::lift_and_drop;

@@ -66,16 +66,16 @@ std::vector<SideSpec> RandomCases::drawn_chain() {
     for (int i = 0; i < count; ++i) {
         SideSpec side;
         side.name = "side-" + std::to_string(i + 1);
-        side.pointer = side.piece.pointer = "/plan/sides/" + std::to_string(i);
-        side.piece.bow.value = draw(0, 1) < 0.7 ? Bow::out : Bow::in;
+        side.pointer = side.pieces.front().pointer = "/plan/sides/" + std::to_string(i);
+        side.pieces.front().bow.value = draw(0, 1) < 0.7 ? Bow::out : Bow::in;
         const double chord = draw(150, 900);
         double turned = 0;
         if (draw(0, 1) < 0.5) {
-            side.piece.straight = given(chord, side.pointer + "/straight");
+            side.pieces.front().straight = given(chord, side.pointer + "/straight");
         } else {
             const double sweep = draw(0.1, 1.6);
-            turned = side.piece.bow.value == Bow::out ? sweep : -sweep;
-            side.piece.arc = {
+            turned = side.pieces.front().bow.value == Bow::out ? sweep : -sweep;
+            side.pieces.front().arc = {
                 FrontArc{ArcMeasure::sweep, given(sweep, side.pointer + "/arc/sweep")},
                 FrontArc{ArcMeasure::chord, given(chord, side.pointer + "/arc/chord")}};
         }
@@ -85,7 +85,7 @@ std::vector<SideSpec> RandomCases::drawn_chain() {
     }
     SideSpec closing;
     closing.name = "close";
-    closing.pointer = closing.piece.pointer = "/plan/sides/" + std::to_string(count);
+    closing.pointer = closing.pieces.front().pointer = "/plan/sides/" + std::to_string(count);
     closing.closing = closing.turn_follows = true;
     chain.push_back(std::move(closing));
     return chain;

@@ -192,11 +192,23 @@ void scale(Plan& plan, double factor) {
         corner[1].value *= factor;
     }
     for (SideSpec& side : plan.chain) {
-        if (side.piece.straight) {
-            side.piece.straight->value *= factor;
-        }
-        for (FrontArc& arc : side.piece.arc) {
-            measure(arc);
+        for (PieceSpec& piece : side.pieces) {
+            if (piece.straight) {
+                piece.straight->value *= factor;
+            }
+            for (FrontArc& arc : piece.arc) {
+                measure(arc);
+            }
+            if (piece.ellipse) {
+                piece.ellipse->semi_axes[0].value *= factor;
+                piece.ellipse->semi_axes[1].value *= factor;
+            }
+            if (piece.curve) {
+                for (auto& point : piece.curve->through) {
+                    point[0].value *= factor;
+                    point[1].value *= factor;
+                }
+            }
         }
     }
 }

@@ -83,7 +83,8 @@ struct Layout {
 /// A frame as it stands in a state of the air: each plate stretched along X and Y, and each post,
 /// which stands on the base, grown about its corner point. Its grooves move with it.
 /// An arc becomes the arc through its moved ends and its moved middle; for up to a quarter turn that
-/// is off the true piece of an ellipse by less than a twentieth of the movement.
+/// is off the true piece of an ellipse by less than a twentieth of the movement. Of a side of several
+/// pieces it becomes two arcs that keep the tangents, so that the side stays smooth.
 /// @param layout   as built
 /// @param factors  of that state
 [[nodiscard]] Layout layout_in(const Layout& layout, const TimberFactors<double>& factors);

@@ -11,16 +11,18 @@
 
 namespace bowfront {
 
-/// A side of the glazing line: a straight, or an arc.
+/// A straight or an arc of the glazing line.
 template <class N>
-struct SideSums {
-    CaseSide side;
-    N length;        ///< corner to corner, > 0
+struct SidePiece {
+    N length{};       ///< along it, > 0
     bool curved = false;
     Bow bow = Bow::out;
-    ArcSizes<N> arc;  ///< of a curved one
+    ArcSizes<N> arc{};  ///< of a curved one
     double chord_heading = 0;  ///< of its chord, rad from X
+    std::size_t spec = 0;      ///< of which of its side's pieces in the case file it is made
 
+    /// Straight from its start to its end.
+    [[nodiscard]] const N& chord() const { return curved ? arc.chord : length; }
     /// Of its tangent at the start, rad from X.
     [[nodiscard]] double start_heading() const { return chord_heading - turned() / 2; }
     /// Of its tangent at the end.
@@ -29,6 +31,35 @@ struct SideSums {
     [[nodiscard]] double turned() const {
         return !curved ? 0 : bow == Bow::out ? value_of(arc.sweep) : -value_of(arc.sweep);
     }
+};
+
+/// A side of the glazing line: a straight, an arc, or a smooth run of several of both.
+template <class N>
+struct SideSums {
+    CaseSide side;
+    N length{};                         ///< along it from corner to corner, > 0
+    N chord{};                          ///< straight from corner to corner; 0 where they are one
+    double chord_heading = 0;           ///< of that, rad from X
+    std::vector<SidePiece<N>> pieces;   ///< at least one, each tangent to the next
+
+    /// Whether any of it bends.
+    [[nodiscard]] bool curved() const { return pieces.size() > 1 || pieces.front().curved; }
+    /// Whether it has several pieces.
+    [[nodiscard]] bool is_run() const { return pieces.size() > 1; }
+    /// Of its tangent at the start, rad from X.
+    [[nodiscard]] double start_heading() const { return pieces.front().start_heading(); }
+    /// Of its tangent at the end.
+    [[nodiscard]] double end_heading() const { return pieces.back().end_heading(); }
+    /// Angle that it turns through in all, positive to the left.
+    [[nodiscard]] double turned() const {
+        double sum = 0;
+        for (const SidePiece<N>& piece : pieces) {
+            sum += piece.turned();
+        }
+        return sum;
+    }
+    /// Into which side it bows, by what it turns through in all.
+    [[nodiscard]] Bow bow() const { return turned() < 0 ? Bow::in : Bow::out; }
 };
 
 namespace fit {
@@ -45,7 +76,7 @@ using SideChains = std::vector<std::vector<Segment>>;
 struct GlazingLine {
     std::vector<CaseSide> order;                 ///< the sides
     std::vector<Point> corners;
-    SideChains sides;                            ///< arcs over half a turn in two pieces
+    SideChains sides;                            ///< arcs over half a turn in two segments
     std::vector<CornerDirections> directions;
 
     [[nodiscard]] std::size_t size() const { return order.size(); }

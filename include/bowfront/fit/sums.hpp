@@ -49,9 +49,36 @@ struct LoadingSums {
     N tilt_rise_worst;
 };
 
+/// One bend of a pane of several pieces: an arc, or all that bows to one side of a curve that is made
+/// of several arcs. Lengths along the pane are taken from its start edge.
+template <class N>
+struct BendSums {
+    Bow bow = Bow::out;
+    std::size_t tightest = 0;  ///< of the pane's pieces, the one whose radii these are
+    N radius;                ///< of the mid-surface, as formed; of a curve the smallest
+    N inside_radius;         ///< of its hollow face
+    N sweep;                 ///< angle that it turns through, > 0
+    N start;                 ///< where it begins on the formed pane's mid-surface
+    N end;
+    N blank_start;           ///< where it begins on the blank as cut, before the shrink
+    N blank_end;
+    N free_radius;           ///< of the mid-surface as it comes off the form
+    N free_radius_least;     ///< at the limits of the springback
+    N free_radius_most;
+    N free_sweep;            ///< that it turns through, as it comes off the form
+    N free_sweep_least;      ///< at the limits of the springback
+    N free_sweep_most;
+    N groove_radius_least;   ///< that it stands in, over states and plates
+    N groove_radius_most;
+    N flexing_strain;        ///< in its faces where it is flexed to the groove's radius, at worst
+    N flexing_stress;        ///< of that, MPa
+};
+
 /// A curved pane's own curve against the grooves in base and top. Free, it has the radius that the
 /// springback left it; the grooves have the one that the timber's movement left them. Laid to best
 /// advantage it presses on one cheek at mid-span and on the other at its ends.
+/// A pane of several pieces opens or closes at each bend, and its straights swing: radii are those of
+/// its tightest bend, what is used up of the face clearance is that of the whole pane.
 template <class N>
 struct RadiusSums {
     N free_radius;           ///< of a heated pane's mid-surface as it comes off the form, mm; 0 for a
@@ -61,7 +88,8 @@ struct RadiusSums {
     N groove_radius;         ///< that the pane stands in, as built, mm
     N groove_radius_least;   ///< over states and plates
     N groove_radius_most;
-    N share;                 ///< of a difference of the radii, that it uses up of the face clearance
+    N share;                 ///< of a difference of the radii, that it uses up of the face clearance;
+                             ///< of several bends: of the tightest one's, all opened alike
     N rise_off;              ///< face clearance that the difference of the radii uses up, as built
                              ///< and with nominal springback
     N rise_off_worst;        ///< springback at its limits, in the worst state and plate
@@ -119,7 +147,8 @@ struct PaneState {
     N base_depth;     ///< of the base's groove, mm
     N top_depth;      ///< of the top's groove, mm
     N post_depth;     ///< of a post's groove, mm
-    N base_radius;    ///< curved: of the circle through crown and ends of the base's groove, mm
+    N base_radius;    ///< curved: of the circle through crown and ends of the base's groove, mm;
+                      ///< of several bends: of the tightest one's part of it
     N top_radius;     ///< the same of the top's groove
 };
 
@@ -149,16 +178,26 @@ struct PaneSums {
     N bearing_thickness;      ///< that loads are borne by: as bought; of a pane that was measured, at
                               ///< its thinnest place and as it was before it was heated
     N bearing_thickness_least;
-    N reach;                  ///< how far an end can go into a post groove before it touches
+    N start_reach;            ///< how far the start can go into its post groove before it touches
+    N end_reach;
+    N reach;                  ///< the smaller of both
     // Curved panes; 0 for flat ones.
-    N radius;                 ///< of the mid-surface
+    N start_radius;           ///< of the mid-surface where the start stands in its post; 0 for a
+                              ///< straight
+    N end_radius;
+    N radius;                 ///< of the mid-surface; of several bends the smallest
     N inside_radius;
-    N sweep;
-    N chord;
-    N rise;
+    N sweep;                  ///< of several bends all together, whichever way they bow
+    N chord;                  ///< from end to end
+    N rise;                   ///< how far it stands off its chord; of several bends to both sides
+                              ///< together
     N cold_radius;            ///< smallest inside radius that the sheet may be held to cold; 0 where
                               ///< none is known
     N flexing_stress;         ///< in the faces of a pane that is held to its radius cold, MPa
+    /// Of a pane of several pieces: these, from its start edge to its end edge, as they stand in the
+    /// plan. Empty for a pane that is one straight or one arc.
+    std::vector<SidePiece<N>> path;
+    std::vector<BendSums<N>> bends;  ///< of such a pane, in their order
     std::array<PaneState<N>, kAirStates.size()> states;  ///< in the order of kAirStates
     std::array<EdgeSums<N>, 4> edges;                    ///< in the order of kPaneEdges
     FrameTolerances<N> tolerances;
@@ -170,6 +209,8 @@ struct PaneSums {
     LoadSums<N> push;     ///< a hand in its middle
     LoadSums<N> carried;  ///< its own weight, doubled, when the case lies on that side
 
+    /// Whether it has several pieces.
+    [[nodiscard]] bool is_run() const { return !path.empty(); }
     [[nodiscard]] const EdgeSums<N>& edge(PaneEdge which) const {
         return edges[static_cast<std::size_t>(which)];
     }

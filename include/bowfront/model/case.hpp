@@ -139,6 +139,7 @@ struct AsMade {
     std::optional<MeasuredSize> thinnest;   ///< at the thinnest place
     bool before_heating = false;  ///< both are of a sheet that is still to be heated, not as formed
     std::optional<MeasuredRadius> radius;   ///< takes the place of the springback and its spread
+    std::vector<MeasuredRadius> bends;      ///< the same of each bend of a pane of several pieces
     std::optional<MeasuredSize> opening_length;  ///< along the glazing line
     std::optional<MeasuredSize> opening_height;
     std::optional<MeasuredSize> base_depth;    ///< of the groove, at the shallowest place

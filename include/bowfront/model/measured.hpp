@@ -19,6 +19,7 @@ struct MeasuredPane {
     std::optional<double> height;        ///< as formed
     std::optional<double> chord;         ///< of the inside face, with `rise`; curved panes only
     std::optional<double> rise;          ///< of the inside face over that chord
+    std::vector<double> bends;           ///< inside radius of each bend of a pane of several pieces
     /// In several places: as formed, or of the sheet while nothing of the formed pane is measured.
     std::vector<double> thickness;
 };

@@ -47,20 +47,46 @@ struct FrontArc {
 /// the case looks outwards.
 enum class Bow { out, in };
 
-/// A straight or an arc of a side of the general chain.
+/// A part of an ellipse. Angles are seen from its centre, from its first axis on, as the glazing line
+/// runs: from the smaller to the larger it bows out, the other way in.
+struct EllipseSpec {
+    std::array<Sourced<double>, 2> semi_axes;  ///< half of each axis, > 0
+    Sourced<double> from;  ///< −2π to 2π
+    Sourced<double> to;    ///< −2π to 2π, at most a full turn from `from` and not the same
+};
+
+/// A smooth line through points, in the order that the glazing line runs. Their axes are their own:
+/// only the shape counts, its place follows from the chain.
+struct CurveSpec {
+    std::vector<std::array<Sourced<double>, 2>> through;  ///< at least 3
+};
+
+/// A straight, an arc or a curve, of which the sides of the general chain are made.
 struct PieceSpec {
-    std::optional<Sourced<double>> straight;  ///< length, > 0; empty for an arc
+    std::optional<Sourced<double>> straight;  ///< length, > 0; of a straight
     std::vector<FrontArc> arc;  ///< two measures; one where the chord is solved for
     Sourced<Bow> bow;           ///< of an arc
+    std::optional<EllipseSpec> ellipse;
+    std::optional<CurveSpec> curve;
+    /// Of an ellipse or a curve: how far the arcs that it is made of may lie off it, 1e-6 to 1.
+    Sourced<double> chord_error;
     std::string pointer;
+
+    /// Whether it is a part of an ellipse or a line through points.
+    [[nodiscard]] bool is_free() const { return ellipse.has_value() || curve.has_value(); }
+    /// Whether it is anything but a straight.
+    [[nodiscard]] bool is_curved() const { return !arc.empty() || is_free(); }
 };
 
 /// A side of the general chain.
 struct SideSpec {
     std::string name;
-    PieceSpec piece;
-    bool closing = false;   ///< its chord is solved for; a straight one has no length of its own
-    int panes = 1;          ///< it is divided into so many equal panes, ≥ 1
+    /// What it is made of, from its start to its end, each piece tangent to the next: at least one.
+    /// Several are glazed by one pane that is bent from one blank. No two straights in a row.
+    std::vector<PieceSpec> pieces = std::vector<PieceSpec>(1);
+    /// Its chord is solved for; a straight one has no length of its own. It has one piece.
+    bool closing = false;
+    int panes = 1;          ///< it is divided into so many equal panes, ≥ 1; one of several pieces: 1
     Sourced<double> turn;   ///< from its end to the next side's start, to the left, −π to π
     bool turn_follows = false;  ///< from the other sides: of the last, and of the one before a
                                 ///< closing one
@@ -91,10 +117,13 @@ struct Plan {
 /// Where the case file describes the side of a place: a JSON pointer.
 [[nodiscard]] std::string side_pointer(const Plan& plan, std::size_t place);
 
-/// Whether the side of a place follows an arc.
+/// Whether the side of a place follows an arc, or has an arc among its pieces.
 [[nodiscard]] bool is_curved(const Plan& plan, std::size_t place);
 
-/// How the arc that a side follows is given: the measures that a pane there can be changed by.
+/// Whether the side of a place is a run of several pieces, or a curve that is made of several arcs.
+[[nodiscard]] bool has_several_pieces(const Plan& plan, std::size_t place);
+
+/// How the arcs that a side follows are given: the measures that a pane there can be changed by.
 /// Empty for a straight.
 [[nodiscard]] std::vector<const FrontArc*> arc_measures(const Plan& plan, std::size_t place);
 

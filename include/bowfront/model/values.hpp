@@ -30,9 +30,23 @@ void visit_values(AnyCase& c, const Visit& visit) {
         each(corner[0], corner[1]);
     }
     for (auto& side : plan.chain) {
-        any(side.piece.straight);
-        for (auto& measure : side.piece.arc) {
-            one(measure.value);
+        for (auto& piece : side.pieces) {
+            any(piece.straight);
+            for (auto& measure : piece.arc) {
+                one(measure.value);
+            }
+            if (piece.ellipse) {
+                each(piece.ellipse->semi_axes[0], piece.ellipse->semi_axes[1], piece.ellipse->from,
+                     piece.ellipse->to);
+            }
+            if (piece.curve) {
+                for (auto& point : piece.curve->through) {
+                    each(point[0], point[1]);
+                }
+            }
+            if (piece.is_free()) {
+                one(piece.chord_error);
+            }
         }
         one(side.turn);
     }

@@ -37,7 +37,7 @@ SideSpec straight(const std::string& name, double length, double turn) {
     SideSpec side;
     side.name = name;
     side.pointer = "/plan/sides/" + name;
-    side.piece.straight = given(length, side.pointer + "/straight");
+    side.pieces.front().straight = given(length, side.pointer + "/straight");
     side.turn = given(turn, side.pointer + "/turn");
     return side;
 }
@@ -133,7 +133,7 @@ TEST(GlazingLine, of_a_whole_turn_is_a_circle_in_as_many_pieces_as_asked) {
     SideSpec round;
     round.name = "round";
     round.pointer = "/plan/sides/0";
-    round.piece.arc = {arc(ArcMeasure::radius, 250), arc(ArcMeasure::sweep, 2 * pi)};
+    round.pieces.front().arc = {arc(ArcMeasure::radius, 250), arc(ArcMeasure::sweep, 2 * pi)};
     round.panes = 4;
     round.turn_follows = true;
     plan.chain = {round};
@@ -198,16 +198,18 @@ TEST_F(RandomPlans, have_the_area_of_chords_and_segments) {
         double y = 0;
         double area = 0;
         for (const auto& side : sides) {
-            const double chord = side.curved ? side.arc.chord : side.length;
-            const double dx = chord * std::cos(side.chord_heading);
-            const double dy = chord * std::sin(side.chord_heading);
-            area += (x * dy - y * dx) / 2;
-            x += dx;
-            y += dy;
-            if (side.curved) {
-                const double segment = side.arc.radius * side.arc.radius / 2 *
-                                       (side.arc.sweep - std::sin(side.arc.sweep));
-                area += side.bow == Bow::out ? segment : -segment;
+            for (const auto& piece : side.pieces) {
+                const double chord = piece.curved ? piece.arc.chord : piece.length;
+                const double dx = chord * std::cos(piece.chord_heading);
+                const double dy = chord * std::sin(piece.chord_heading);
+                area += (x * dy - y * dx) / 2;
+                x += dx;
+                y += dy;
+                if (piece.curved) {
+                    const double segment = piece.arc.radius * piece.arc.radius / 2 *
+                                           (piece.arc.sweep - std::sin(piece.arc.sweep));
+                    area += piece.bow == Bow::out ? segment : -segment;
+                }
             }
         }
         EXPECT_NEAR(glazing_line(c.plan, sides).outline().area(), area, 1e-9 * area)
@@ -224,11 +226,12 @@ Plan chain_from(const CaseSums<double>& sums, std::size_t first) {
         const auto& side = sides[(first + i) % sides.size()];
         const auto& next = sides[(first + i + 1) % sides.size()];
         SideSpec spec = straight(std::string(side_text(side.side)), side.length, 0);
-        if (side.curved) {
-            spec.piece.straight.reset();
-            spec.piece.arc = {arc(ArcMeasure::radius, side.arc.radius),
-                              arc(ArcMeasure::sweep, side.arc.sweep)};
-            spec.piece.bow.value = side.bow;
+        if (const SidePiece<double>& round = side.pieces.front(); round.curved) {
+            PieceSpec& piece = spec.pieces.front();
+            piece.straight.reset();
+            piece.arc = {arc(ArcMeasure::radius, round.arc.radius),
+                         arc(ArcMeasure::sweep, round.arc.sweep)};
+            piece.bow.value = round.bow;
         }
         spec.turn.value =
             std::remainder(next.start_heading() - side.end_heading(), 2 * std::numbers::pi);

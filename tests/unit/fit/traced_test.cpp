@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "bowfront/fit/sums.hpp"
+#include "support/run_case.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::fit {
@@ -87,6 +88,17 @@ void expect_same(const FormSizes<double>& plain, const FormSizes<Traced>& traced
                      BOTH(FormSizes, skin_length), BOTH(FormSizes, fence_gap)});
 }
 
+void expect_same(const BendSums<double>& plain, const BendSums<Traced>& traced) {
+    compare("bend", {BOTH(BendSums, radius), BOTH(BendSums, inside_radius), BOTH(BendSums, sweep),
+                     BOTH(BendSums, start), BOTH(BendSums, end), BOTH(BendSums, blank_start),
+                     BOTH(BendSums, blank_end), BOTH(BendSums, free_radius),
+                     BOTH(BendSums, free_radius_least), BOTH(BendSums, free_radius_most),
+                     BOTH(BendSums, free_sweep), BOTH(BendSums, free_sweep_least),
+                     BOTH(BendSums, free_sweep_most), BOTH(BendSums, groove_radius_least),
+                     BOTH(BendSums, groove_radius_most), BOTH(BendSums, flexing_strain),
+                     BOTH(BendSums, flexing_stress)});
+}
+
 void expect_same(const PaneSums<double>& plain, const PaneSums<Traced>& traced) {
     EXPECT_EQ(plain.side, traced.side);
     EXPECT_EQ(plain.curved, traced.curved);
@@ -112,6 +124,10 @@ void expect_same(const PaneSums<double>& plain, const PaneSums<Traced>& traced) 
     expect_same(plain.room_sideways, traced.room_sideways);
     expect_same(plain.loading, traced.loading);
     expect_same(plain.radius_error, traced.radius_error);
+    ASSERT_EQ(plain.bends.size(), traced.bends.size());
+    for (std::size_t i = 0; i < plain.bends.size(); ++i) {
+        expect_same(plain.bends[i], traced.bends[i]);
+    }
     expect_same(plain.push, traced.push);
     expect_same(plain.carried, traced.carried);
 }
@@ -144,8 +160,16 @@ TEST_P(TracedSums, equal_plain_sums_bit_for_bit) {
     ASSERT_EQ(plain.sides.size(), traced.sides.size());
     for (std::size_t i = 0; i < plain.sides.size(); ++i) {
         EXPECT_EQ(plain.sides[i].length, traced.sides[i].length.value());
-        if (plain.sides[i].curved) {
-            EXPECT_EQ(plain.sides[i].arc.rise, traced.sides[i].arc.rise.value());
+        EXPECT_EQ(plain.sides[i].chord, traced.sides[i].chord.value());
+        ASSERT_EQ(plain.sides[i].pieces.size(), traced.sides[i].pieces.size());
+        for (std::size_t k = 0; k < plain.sides[i].pieces.size(); ++k) {
+            const auto& piece = plain.sides[i].pieces[k];
+            const auto& other = traced.sides[i].pieces[k];
+            EXPECT_EQ(piece.length, other.length.value());
+            EXPECT_EQ(piece.chord_heading, other.chord_heading);
+            if (piece.curved) {
+                EXPECT_EQ(piece.arc.rise, other.arc.rise.value());
+            }
         }
     }
 }
@@ -182,6 +206,15 @@ Case as_cut() {
     return c;
 }
 
+Case run() {
+    return sample::case_with_front({sample::straight_piece(300), sample::arc_piece(80, 1.4),
+                                    sample::straight_piece(200),
+                                    sample::arc_piece(120, 0.6, Bow::in),
+                                    sample::straight_piece(150)});
+}
+
+Case elliptic() { return sample::case_with_front({sample::ellipse_piece(300, 160, 3.4, 6)}); }
+
 INSTANTIATE_TEST_SUITE_P(
     Cases, TracedSums,
     testing::Values(Variant{"pilot_boat", sample::pilot_boat},
@@ -194,7 +227,8 @@ INSTANTIATE_TEST_SUITE_P(
                     Variant{"square_posts", [] { return with_section(PostSection::square); }},
                     Variant{"round_posts", [] { return with_section(PostSection::round); }},
                     Variant{"bent_cold", bent_cold}, Variant{"trimmed", trimmed},
-                    Variant{"as_cut", as_cut}),
+                    Variant{"as_cut", as_cut}, Variant{"run", run},
+                    Variant{"elliptic", elliptic}),
     [](const auto& variant) { return variant.param.name; });
 
 }  // namespace
