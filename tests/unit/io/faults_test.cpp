@@ -364,6 +364,15 @@ std::string actual_pointer(std::string pointer) {
     return pointer;
 }
 
+// The pilot boat's case with a chain whose front is so described.
+std::string chain_with(const std::string& front) {
+    return pilot_boat_with(
+        R"("shape": "bow-front", "width": 520, "depth": 240, "front": { "radius": 420 })",
+        R"("shape": "sides", "sides": [ { "name": "front", "turn": 51, )" + front + R"( },
+  { "name": "right", "straight": 240, "turn": 90 }, { "name": "back", "straight": 520 },
+  { "name": "left", "closing": true } ])");
+}
+
 TEST(Faults, of_unknown_keys_are_told_in_every_object) {
     const std::vector<std::string> texts{
         full_case(),
@@ -374,7 +383,12 @@ TEST(Faults, of_unknown_keys_are_told_in_every_object) {
             R"("shape": "sides", "sides": [
   { "name": "front", "arc": { "radius": 420, "chord": 520 }, "turn": 51 },
   { "name": "right", "straight": 240, "turn": 90 }, { "name": "back", "straight": 520 },
-  { "name": "left", "closing": true } ])")};
+  { "name": "left", "closing": true } ])"),
+        chain_with(R"("ellipse": { "semi_axes": [400, 200], "from": -120, "to": -60 })"),
+        chain_with(R"("curve": { "through": [[0, 0], [200, -20], [400, 0]] })"),
+        chain_with(R"("run": [ { "arc": { "radius": 420, "sweep": 60 } } ])"),
+        chain_with(R"("run": [ { "ellipse": { "semi_axes": [400, 200], "from": -120, "to": -60 } } ])"),
+        chain_with(R"("run": [ { "curve": { "through": [[0, 0], [200, -20], [400, 0]] } } ])")};
     for (const ObjectKeys& row : case_keys()) {
         const std::string pointer = actual_pointer(std::string(row.object));
         const auto text_with = std::find_if(texts.begin(), texts.end(), [&](const std::string& each) {

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <nlohmann/json.hpp>
+#include <regex>
 #include <set>
 
 #include "bowfront/base/error.hpp"
@@ -113,6 +114,18 @@ const std::vector<std::string>& texts() {
                 "side-1", "side-2"),
         of_plan(R"("shape": "sides", "sides": [ { "arc": { "sweep": 40, "length": 560 }, "turn": 70 },
                    { "straight": 300, "turn": 90 }, { "straight": 480 }, { "closing": true } ])",
+                "side-1", "side-2"),
+        of_plan(R"("shape": "sides", "sides": [ { "turn": 70, "run": [ { "straight": 200 },
+                   { "arc": { "radius": 300, "chord": 200 } }, { "arc": { "rise": 20, "length": 200 } },
+                   { "arc": { "sweep": 40, "length": 100 } }, { "chord_error": 0.02,
+                     "ellipse": { "semi_axes": [300, 200], "from": -60, "to": -30 } },
+                   { "curve": { "through": [[0, 0], [100, -10], [200, 0]] } } ] },
+                   { "straight": 300 }, { "closing": true } ])",
+                "side-1", "side-2"),
+        of_plan(R"("shape": "sides", "sides": [ { "turn": 70, "chord_error": 0.02,
+                     "ellipse": { "semi_axes": [300, 200], "from": -150, "to": -30 } },
+                   { "turn": 70, "curve": { "through": [[0, 0], [100, -10], [200, 0]] } },
+                   { "straight": 300 }, { "closing": true } ])",
                 "side-1", "side-2")};
     return all;
 }
@@ -131,7 +144,7 @@ class Numbers {
                                                     "temperature", "temperature_difference",
                                                     "force",       "tolerance",
                                                     "mass",        "position",
-                                                    "turn"};
+                                                    "turn",        "seen_angle"};
         return kNumbers.count(ref.substr(ref.rfind('/') + 1)) != 0;
     }
 
@@ -173,10 +186,10 @@ std::string pattern_of(const std::string& pointer) {
         {"/panes/0/", "/panes/*/"},       {"/panes/1/", "/panes/*/"},
         {"/sheets/batch/", "/sheets/*/"}, {"/sheets/other/", "/sheets/*/"},
         {"/oven/inside/0", "/oven/inside/*"}, {"/oven/inside/1", "/oven/inside/*"},
-        {"/oven/inside/2", "/oven/inside/*"}, {"/plan/sides/0/", "/plan/sides/*/"},
-        {"/plan/sides/1/", "/plan/sides/*/"}, {"/plan/corners/1/0", "/plan/corners/*/*"},
-        {"/plan/corners/1/1", "/plan/corners/*/*"},
-        {"/shelves/0/", "/shelves/*/"}};
+        {"/oven/inside/2", "/oven/inside/*"}, {"/shelves/0/", "/shelves/*/"}};
+    if (pointer.starts_with("/plan/")) {  // its lists stand in each other
+        return std::regex_replace(pointer, std::regex("/[0-9]+"), "/*");
+    }
     for (const auto& [own, star] : kStars) {
         if (pointer.starts_with(own)) {
             return star + pointer.substr(own.size());
