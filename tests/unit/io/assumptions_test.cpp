@@ -94,10 +94,10 @@ TEST(Assumptions, are_all_listed_in_order) {
 /cutter/diameter = 3.175 mm
 /cutter/spacing = 8 mm
 /shop/step = 0.5 mm, or 1/32 in where the file is in inches
-/stand/fixed = none
 /shop/allowance/length = 25 mm
 /shop/allowance/width = 6 mm
 /shop/allowance/thickness = 3 mm
+/stand/fixed = none
 )");
 }
 

@@ -5,6 +5,7 @@
 
 #include "bowfront/fit/checks.hpp"
 #include "bowfront/pattern/case_parts.hpp"
+#include "support/random_cases.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::pattern {
@@ -27,6 +28,11 @@ std::vector<Part> rails_of(const std::vector<Part>& parts, const std::string& pl
         return part.id.starts_with(plate + "-");
     });
     return rails;
+}
+
+const Part& named(const std::vector<Part>& parts, std::string_view id) {
+    return *std::find_if(parts.begin(), parts.end(),
+                         [&](const Part& part) { return part.id == id; });
 }
 
 Case butted_and_beaded() {
@@ -55,6 +61,46 @@ TEST(RailParts, have_together_the_volume_of_the_ring_less_its_grooves) {
     }
 }
 
+TEST(RailParts, have_the_volume_of_their_ring_whatever_the_plan) {
+    constexpr int kCases = 60;
+    constexpr unsigned kSeed = 20250322;
+    // Edges closer than 1e-7 mm count as one: along 20 m of them, 20 mm deep, mm³.
+    constexpr double kSliver = 0.04;
+    static constexpr RailCorner kCorners[] = {RailCorner::mitre, RailCorner::butt};
+    static constexpr PostJoint kJoints[] = {PostJoint::butt, PostJoint::tenon};
+    sample::RandomCases random(kSeed);
+    int judged = 0;
+    for (int i = 0; i < kCases; ++i) {
+        Case board = random.sound();
+        board.frame.post.joint.value = random.pick(kJoints);
+        Case rails = board;
+        rails.frame.base.build.kind.value = PlateBuild::rails;
+        rails.frame.base.build.inset.value = random.draw(board.frame.groove.width.value, 50);
+        rails.frame.base.build.corner.value = random.pick(kCorners);
+        if (!fit::objections(rails).empty()) {
+            continue;
+        }
+        ++judged;
+        const auto layout = fit::layout(rails, fit::solve(rails));
+        double sum = 0;
+        for (const Part& rail : rails_of(parts_of(rails), "base")) {
+            EXPECT_GT(volume(rail.body), 0) << rail.id << ", seed " << kSeed << ", " << i;
+            sum += volume(rail.body);
+        }
+        // What is cut over the inner edge's inside is cut from the board alone.
+        double inside = layout.base.ring->inner.area() * board.frame.base.thickness.value;
+        const auto parts = parts_of(board);
+        const Part& base = named(parts, "base");
+        for (const Recess& recess : base.body.recesses) {
+            for (const Region& area : intersect({recess.area}, {{layout.base.ring->inner, {}}})) {
+                inside -= area.area() * recess.depth;
+            }
+        }
+        EXPECT_NEAR(sum, volume(base.body) - inside, kSliver) << "seed " << kSeed << ", " << i;
+    }
+    EXPECT_GT(judged, kCases / 3);
+}
+
 TEST(RailParts, lie_on_their_pattern_with_the_grain_along_x) {
     for (const char* const plate : {"base", "top"}) {
         const auto rails = rails_of(parts_of(sample::on_rails()), plate);
@@ -81,11 +127,6 @@ TEST(RailParts, are_found_by_the_side_that_they_hold) {
     EXPECT_EQ(plate_piece("top", layout.top, CaseSide::back), "top-back");
     const Case board = sample::pilot_boat();
     EXPECT_EQ(plate_piece("top", fit::layout(board, fit::solve(board)).top, CaseSide::back), "top");
-}
-
-const Part& named(const std::vector<Part>& parts, std::string_view id) {
-    return *std::find_if(parts.begin(), parts.end(),
-                         [&](const Part& part) { return part.id == id; });
 }
 
 // Half a board of 20 mm and half of one of 24 mm, 1 mm of each left for glue.
