@@ -189,7 +189,7 @@ std::vector<double> CubicSpline::sign_changes() const {
     return knots_and_roots(bending);
 }
 
-std::optional<SelfCrossing> CubicSpline::self_crossing() const {
+std::optional<CurveCrossing> CubicSpline::self_crossing() const {
     std::vector<CubicHull> hulls;
     for (const Piece& piece : pieces_) {
         const auto& c = piece.c;

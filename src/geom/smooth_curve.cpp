@@ -158,7 +158,7 @@ std::vector<double> SmoothCurve::inflections() const {
     return found;
 }
 
-std::optional<SelfCrossing> SmoothCurve::self_crossing() const {
+std::optional<CurveCrossing> SmoothCurve::self_crossing() const {
     const auto* spline = std::get_if<CubicSpline>(&shape_);
     return spline == nullptr ? std::nullopt : spline->self_crossing();
 }

@@ -78,7 +78,7 @@ struct Search {
         return distance(a.control[0], start) < kNear && distance(b.control[3], end) < kNear;
     }
 
-    [[nodiscard]] std::optional<SelfCrossing> operator()(const CubicHull& a,
+    [[nodiscard]] std::optional<CurveCrossing> operator()(const CubicHull& a,
                                                          const CubicHull& b) const {
         if (apart(a, b)) {
             return std::nullopt;
@@ -88,7 +88,7 @@ struct Search {
         if (std::max(size_a, size_b) <= kCrossing) {
             return closing(a, b)
                        ? std::nullopt
-                       : std::optional(SelfCrossing{(a.from + a.to) / 2, (b.from + b.to) / 2});
+                       : std::optional(CurveCrossing{(a.from + a.to) / 2, (b.from + b.to) / 2});
         }
         for (const CubicHull& half : halves(size_a >= size_b ? a : b)) {
             if (const auto found = size_a >= size_b ? (*this)(half, b) : (*this)(a, half)) {
@@ -111,7 +111,7 @@ void append_advancing(std::vector<CubicHull>& hulls, const CubicHull& hull) {
     }
 }
 
-std::optional<SelfCrossing> crossing(const std::vector<CubicHull>& chain) {
+std::optional<CurveCrossing> crossing(const std::vector<CubicHull>& chain) {
     const Search search{chain.front().control[0], chain.back().control[3]};
     for (std::size_t i = 0; i < chain.size(); ++i) {
         for (std::size_t j = i + 2; j < chain.size(); ++j) {

@@ -23,6 +23,6 @@ struct CubicHull {
 void append_advancing(std::vector<CubicHull>& hulls, const CubicHull& hull);
 
 /// A meeting of two pieces that don't follow each other, of a chain made by `append_advancing`.
-[[nodiscard]] std::optional<SelfCrossing> crossing(const std::vector<CubicHull>& chain);
+[[nodiscard]] std::optional<CurveCrossing> crossing(const std::vector<CubicHull>& chain);
 
 }  // namespace bowfront

@@ -36,7 +36,7 @@ struct FreeLine {
 };
 
 /// Two parameters at which a line is in one place.
-struct SelfCrossing {
+struct CurveCrossing {
     double first = 0;
     double second = 0;
 };
@@ -64,7 +64,7 @@ class CubicSpline {
     [[nodiscard]] std::vector<double> sign_changes() const;
     /// A crossing, or a place where the line comes back to within `kCrossing`; none where it only
     /// ends where it began. Found by halving the hulls of its pieces, so that none is missed.
-    [[nodiscard]] std::optional<SelfCrossing> self_crossing() const;
+    [[nodiscard]] std::optional<CurveCrossing> self_crossing() const;
 
   private:
     /// Between two points, as c₀ + c₁·w + c₂·w² + c₃·w³ for w from 0 to 1.

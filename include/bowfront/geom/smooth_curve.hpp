@@ -61,7 +61,7 @@ class SmoothCurve {
     /// straight; between two bends the middle of it counts.
     [[nodiscard]] std::vector<double> inflections() const;
     /// See CubicSpline::self_crossing; an ellipse never crosses itself.
-    [[nodiscard]] std::optional<SelfCrossing> self_crossing() const;
+    [[nodiscard]] std::optional<CurveCrossing> self_crossing() const;
     /// The parameters between which the curve is one analytic piece, from 0 to 1.
     [[nodiscard]] std::vector<double> pieces() const;
 
