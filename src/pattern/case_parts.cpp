@@ -5,6 +5,7 @@
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/materials/timber.hpp"
+#include "body_pattern.hpp"
 
 namespace bowfront::pattern {
 namespace {
@@ -31,22 +32,6 @@ Part timber_part(const Case& c, std::string id, std::string name) {
     }
     part.finish = Finish::timber;
     return part;
-}
-
-Pattern pattern_of(const Body& body) {
-    Pattern pattern{body.section, body.recesses, body.bores, {}, {}, body.height};
-    if (body.face == Face::low) {
-        // The cutter sees the low face from below: mirrored.
-        const Motion mirror{0, {}, true};
-        pattern.outline = pattern.outline.moved(mirror);
-        for (Recess& recess : pattern.recesses) {
-            recess.area = recess.area.moved(mirror);
-        }
-        for (Bore& bore : pattern.bores) {
-            bore.centre = mirror(bore.centre);
-        }
-    }
-    return pattern;
 }
 
 Part plate_part(const Case& c, std::string_view name, const Plate& plate,

@@ -137,6 +137,10 @@ class Maker {
         report::Content content{design_.c(), design_.read.assumed, design_.sums, design_.chance,
                                 design_.spreads, design_.shop, made.findings, design_.paths,
                                 design_.whole, design_.cost};
+        if (design_.access) {
+            content.opened.emplace(
+                report::OpenedEntry{design_.access->sums, design_.access->weight});
+        }
         for (const MeasuredEngagement& engagement : solids.engagements) {
             content.measured.push_back(
                 {engagement.about, engagement.expected, engagement.measured});

@@ -1,3 +1,4 @@
+#include "access_report.hpp"
 #include "bowfront/report/measuring_card.hpp"
 
 namespace bowfront::report {
@@ -99,6 +100,9 @@ std::vector<WorkStep> order_of_work(const Case& c, const CaseSums<double>& sums)
     steps.push_back({groove_step(c),
                      "Measure depths and widths of the grooves in several places, and inspect.",
                      fields.of_list("grooves")});
+    for (const std::string& step : access_steps(c)) {
+        steps.push_back({step, "", {}});
+    }
     steps.push_back({"Put base, posts and top together dry.",
                      "Measure every opening, length and height, and inspect. Only then cut the flat "
                      "panes, and glue.",

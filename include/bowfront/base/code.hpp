@@ -47,6 +47,18 @@ enum class Code {
     // The case as a whole.
     case_tipping,
     case_mass,
+    // How the case is opened.
+    access_engagement,
+    access_way,
+    access_room,
+    access_push,
+    access_pull,
+    access_timber,
+    access_top,
+    access_lift,
+    access_overlap,
+    access_faces,
+    access_tipping,
     // The proof of what was made.
     proof_interference,
     proof_pattern,
