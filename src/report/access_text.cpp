@@ -125,8 +125,9 @@ std::vector<std::string> access_steps(const Case& c) {
                 "slide both to their posts."};
     }
     return {"Bore base and top for the " + side + " door's pivots before the frame is glued, plumb "
-            "over each other. Hang the door last: the lower pivot first, its washers set so that "
-            "the gaps are even; fix the stop against the shut door."};
+            "over each other. Set the door on its lower pivot before the top goes on, unless the "
+            "upper one is sprung; even the gaps with washers, and fix the stop against the shut "
+            "door."};
 }
 
 std::vector<std::string> access_cautions(const Content& content) {

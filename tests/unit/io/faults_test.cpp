@@ -370,7 +370,14 @@ TEST(Faults, of_unknown_keys_are_told_in_every_object) {
             R"("shape": "sides", "sides": [
   { "name": "front", "arc": { "radius": 420, "chord": 520 }, "turn": 51 },
   { "name": "right", "straight": 240, "turn": 90 }, { "name": "back", "straight": 520 },
-  { "name": "left", "closing": true } ])")};
+  { "name": "left", "closing": true } ])"),
+        pilot_boat_with("\"cutter\":",
+                        R"("access": { "kind": "lift-off-top", "peg": { "diameter": 6 } },
+  "cutter":)"),
+        pilot_boat_with("\"cutter\":",
+                        R"("access": { "kind": "sliding-pair", "side": "back",
+    "groove": { "depth": { "base": 5 } } },
+  "cutter":)")};
     for (const ObjectKeys& row : case_keys()) {
         const std::string pointer = actual_pointer(std::string(row.object));
         const auto text_with = std::find_if(texts.begin(), texts.end(), [&](const std::string& each) {
