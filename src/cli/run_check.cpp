@@ -40,10 +40,13 @@ int run(const CheckRequest& request) {
     }
     Design design = bowfront::design(text, request.case_file, request.chance);
     advise(design, text);
-    const report::Content content{design.c(), design.read.assumed, design.sums, design.chance,
+    report::Content content{design.c(), design.read.assumed, design.sums, design.chance,
                                   design.spreads, design.shop, design.findings,
                                   design.paths, design.whole, design.cost, design.shelves,
                                   design.build, design.timber};
+    if (design.access) {
+        content.opened.emplace(report::OpenedEntry{design.access->sums, design.access->weight});
+    }
     print(request.json ? report::to_json(content) : report::to_text(content));
     return exit_code(design);
 }

@@ -15,7 +15,7 @@ constexpr std::array kCase = {Word{"$schema"}, Word{"bowfront"}, Word{"name"},  
                               Word{"sheets"},  Word{"fit"},      Word{"tolerance"}, Word{"webs"},
                               Word{"form"},    Word{"oven"},     Word{"service"},   Word{"stock"},
                               Word{"cutter"}, Word{"shop"},     Word{"shelves"},  Word{"contents"},
-                              Word{"stand"}, Word{"prices"}};
+                              Word{"stand"}, Word{"prices"}, Word{"access"}};
 constexpr std::array kPlan = {Word{"shape"}, Word{"width"}, Word{"depth"}, Word{"front"},
                               Word{"ends"}, Word{"arcs"}, Word{"count"}, Word{"side"},
                               Word{"corners"}, Word{"sides"}, Word{"axis"}};
@@ -71,6 +71,14 @@ constexpr std::array kCutter = {Word{"diameter"}, Word{"spacing"}};
 constexpr std::array kShop = {Word{"step"}, Word{"allowance"}};
 constexpr std::array kAllowance = {Word{"length"}, Word{"width"}, Word{"thickness"}};
 constexpr std::array kContents = {Word{"mass"}, Word{"height"}, Word{"x"}, Word{"y"}};
+constexpr std::array kAccess = {Word{"kind"},      Word{"side"},   Word{"held"},
+                                Word{"peg"},       Word{"headroom"}, Word{"groove"},
+                                Word{"clearance"}, Word{"lift_clearance"}, Word{"overlap"},
+                                Word{"pull"},      Word{"hinge"},  Word{"pivot"},
+                                Word{"pin"},       Word{"angle"}};
+constexpr std::array kPeg = {Word{"diameter"}, Word{"length"}};
+constexpr std::array kAccessGroove = {Word{"width"}, Word{"depth"}, Word{"web"}};
+constexpr std::array kAccessDepth = {Word{"base"}, Word{"top"}};
 constexpr std::array kStand = {Word{"fixed"}};
 constexpr std::array kPrices = {Word{"currency"}, Word{"waste"}, Word{"materials"},
                                 Word{"hardware"}};
@@ -121,6 +129,10 @@ constexpr std::array kTable = {
     ObjectKeys{"/cutter", kCutter},
     ObjectKeys{"/shop", kShop},
     ObjectKeys{"/contents", kContents},
+    ObjectKeys{"/access", kAccess},
+    ObjectKeys{"/access/peg", kPeg},
+    ObjectKeys{"/access/groove", kAccessGroove},
+    ObjectKeys{"/access/groove/depth", kAccessDepth},
     ObjectKeys{"/stand", kStand},
     ObjectKeys{"/prices", kPrices},
     ObjectKeys{"/prices/materials/*", kMaterialPrice},

@@ -56,6 +56,8 @@ void read_panes(ObjectReader& file, Case& whole);
 [[nodiscard]] Cutter read_cutter(ObjectReader cutter);
 [[nodiscard]] Shop read_shop(ObjectReader shop, LengthUnit units);
 [[nodiscard]] Contents read_contents(ObjectReader contents);
+/// How the case is opened. The pane of the side that opens leaves `panes` for `access_pane`.
+void read_access(ObjectReader access, Case& whole);
 [[nodiscard]] Stand read_stand(ObjectReader stand);
 /// @param whole  has its sheets and its stock already
 [[nodiscard]] Prices read_prices(ObjectReader prices, const Case& whole);

@@ -32,6 +32,9 @@ Case read_sections(ObjectReader& file) {
     whole.sheets = read_sheets(file);
     read_panes(file, whole);
     whole.shelves = read_shelves(file, whole);
+    if (const auto access = file.take("access")) {
+        read_access(file.object_of(*access, "access"), whole);
+    }
     whole.fit = read_fit(file.object("fit"), *whole.frame.loading);
     whole.tolerance = read_tolerances(file.object("tolerance"));
     whole.webs = read_webs(file.object("webs"));

@@ -45,4 +45,8 @@ PaneSpec* Case::pane(const CaseSide& side) noexcept {
     return const_cast<PaneSpec*>(std::as_const(*this).pane(side));  // the panes are this case's own
 }
 
+bool Case::is_open(const CaseSide& side) const noexcept {
+    return pane(side) == nullptr && !(access_pane && access_pane->side == side);
+}
+
 }  // namespace bowfront

@@ -23,6 +23,15 @@ void refuse(const std::vector<Objection>& objections, const io::Places& places,
     }
 }
 
+// How the case is opened, as the way in, is left to `design`: a sweep has no use for it.
+OpenedCase opened_case(const Case& c, const fit::Layout& layout, std::vector<Finding>& findings) {
+    OpenedCase out;
+    out.sums = fit::solve_access(c);
+    out.layout = fit::access_layout(c, out.sums, layout);
+    append(fit::access_checks(c, out.sums, out.layout, layout), findings);
+    return out;
+}
+
 }  // namespace
 
 Design design(std::string_view text, const std::string& file_name,
@@ -31,6 +40,7 @@ Design design(std::string_view text, const std::string& file_name,
     result.read = io::read_case(text, file_name);
     fit::Solution solution = fit::solution(result.c());
     refuse(solution.objections, result.read.places, file_name);
+    refuse(fit::access_objections(result.c()), result.read.places, file_name);
     result.sums = std::move(solution.sums);
     result.layout = std::move(solution.layout);
     // Shelves, as the way in, are left to `design`: a sweep has no use for them.
@@ -38,6 +48,9 @@ Design design(std::string_view text, const std::string& file_name,
     refuse(result.shelves.objections, result.read.places, file_name);
     result.findings = fit::checks(result.c(), result.sums, result.layout);
     append(fit::shelf_checks(result.c(), result.sums, result.shelves), result.findings);
+    if (result.c().access) {
+        result.access = opened_case(result.c(), result.layout, result.findings);
+    }
     // Left out of `checks`: it costs more than they and the sums do together, and a sweep runs those
     // for every variant.
     result.paths = fit::loading_paths(result.c(), result.sums, result.layout);
@@ -57,6 +70,11 @@ Design design(std::string_view text, const std::string& file_name,
     const std::vector<Part> parts = all_parts(result);
     result.whole = whole::whole_sums(result.c(), result.layout, parts);
     append(whole::whole_checks(result.c(), result.whole), result.findings);
+    if (OpenedCase* const access = result.access ? &*result.access : nullptr) {
+        access->weight = whole::access_weight(result.c(), access->sums, access->layout,
+                                              result.layout, parts);
+        append(whole::access_weight_checks(result.c(), access->weight), result.findings);
+    }
     if (result.c().prices) {
         result.cost = whole::cost_sums(result.c(), parts);
     }

@@ -14,6 +14,8 @@
 namespace bowfront {
 namespace {
 
+constexpr std::string_view kAccess = "access/";
+
 void add_part(const Part& part, Workings& workings) {
     const auto measured = [&](const std::string& key, std::string_view symbol, Kind kind,
                               double value, std::string_view source) {
@@ -113,11 +115,20 @@ std::string explain_figure(const Design& design, const std::string& quantity, bo
     for (const Finding& finding : design.findings) {
         checks.emplace("checks/" + finding.id + "/" + finding.about, &finding);
     }
+    // The frame about the side that opens has figures of its own under the panes' paths.
+    Workings opening;
+    if (design.c().access) {
+        (void)fit::solve_access(design.c(), opening);
+    }
     if (const auto check = checks.find(quantity); check != checks.end()) {
-        return report::check_derivation(*check->second, workings, as_json);
+        const bool opens = check->second->figure.starts_with(kAccess);
+        return report::check_derivation(*check->second, opens ? opening : workings, as_json);
+    }
+    if (quantity.starts_with(kAccess) && opening.find(quantity) != nullptr) {
+        return as_json ? report::derivation_json(opening, quantity) : explain(opening, quantity);
     }
     if (workings.find(quantity) == nullptr) {
-        refuse(quantity, workings, checks);
+        refuse(quantity, quantity.starts_with(kAccess) ? opening : workings, checks);
     }
     return as_json ? report::derivation_json(workings, quantity) : explain(workings, quantity);
 }

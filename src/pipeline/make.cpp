@@ -140,6 +140,10 @@ class Maker {
                                 design_.spreads, design_.shop, made.findings, design_.paths,
                                 design_.whole, design_.cost, design_.shelves,
                                 design_.build, design_.timber};
+        if (design_.access) {
+            content.opened.emplace(
+                report::OpenedEntry{design_.access->sums, design_.access->weight});
+        }
         for (const MeasuredEngagement& engagement : solids.engagements) {
             content.measured.push_back(
                 {engagement.about, engagement.expected, engagement.measured});

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "access_report.hpp"
 #include "bowfront/base/number_text.hpp"
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/report/report.hpp"
@@ -81,6 +82,9 @@ std::vector<std::string> cautions(const Content& content) {
     for (const PaneSpec& pane : c.panes) {
         glass = glass || c.sheets.at(pane.sheet).like->kind == SheetKind::float_glass;
     }
+    if (c.access_pane) {
+        glass = glass || c.sheets.at(c.access_pane->sheet).like->kind == SheetKind::float_glass;
+    }
     if (!sums.heating.empty()) {
         add("Hot plastic gives off vapours that can be hazardous and can burn: use a vented "
             "forced-air oven with an over-temperature cut-out, never one for food; no open flame; "
@@ -99,6 +103,9 @@ std::vector<std::string> cautions(const Content& content) {
     if (glass) {
         add("Glass: have edges arrised, wear cut-proof gloves, and ask the supplier which kind of "
             "safety glass your place requires; toughened glass can't be cut afterwards.");
+    }
+    for (std::string& caution : access_cautions(content)) {
+        add(std::move(caution));
     }
     add_lifting(content, list);
     add_standing(content, list);

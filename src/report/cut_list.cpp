@@ -34,8 +34,11 @@ class ShopColumns {
         if (part.id.starts_with("bead-")) {
             return std::vector<std::string>(6);
         }
-        study::ShopSize length = board(box.width());
-        study::ShopSize width = board(box.height());
+        // A pane that opens has no sizes there: rather smaller than one that binds.
+        const study::Rounding way =
+            part.id.starts_with("pane-") ? study::Rounding::down : study::Rounding::up;
+        study::ShopSize length = board(box.width(), way);
+        study::ShopSize width = board(box.height(), way);
         study::ShopSize thickness{part.pattern.thickness, part.pattern.thickness};
         if (part.id.starts_with("post-")) {
             thickness = shop_.post;
@@ -56,8 +59,8 @@ class ShopColumns {
 
   private:
     // The piece that an outline is cut from.
-    [[nodiscard]] study::ShopSize board(double exact) const {
-        return {exact, study::whole_steps(exact, shop_.step, study::Rounding::up)};
+    [[nodiscard]] study::ShopSize board(double exact, study::Rounding way) const {
+        return {exact, study::whole_steps(exact, shop_.step, way)};
     }
 
     const study::ShopSizes& shop_;

@@ -5,6 +5,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "build_json.hpp"
+#include "access_report.hpp"
 #include "finding_json.hpp"
 #include "pane_json.hpp"
 #include "whole_json.hpp"
@@ -199,7 +200,7 @@ Json part_json(const PartEntry& entry) {
 Json open_sides(const Case& c) {
     Json json = Json::array();
     for (const CaseSide& side : sides_of(c.plan)) {
-        if (c.pane(side) == nullptr) {
+        if (c.is_open(side)) {
             json.push_back(side_text(side));
         }
     }
@@ -234,6 +235,9 @@ std::string to_json(const Content& content) {
     json["forms"] = list_json(content.sums.forms, form_json);
     json["heating"] = list_json(content.sums.heating, heating_json);
     json["whole"] = whole_json(content.whole);
+    if (content.opened) {
+        json["access"] = access_json(content);
+    }
     if (content.cost) {
         json["cost"] = cost_json(*content.cost);
     }

@@ -1,3 +1,4 @@
+#include "access_report.hpp"
 #include "bowfront/report/measuring_card.hpp"
 
 #include <algorithm>
@@ -140,6 +141,9 @@ std::vector<WorkStep> order_of_work(const Case& c, const CaseSums<double>& sums)
                          "sections are scribed and their notes say.",
                          "",
                          {}});
+    }
+    for (const std::string& step : access_steps(c)) {
+        steps.push_back({step, "", {}});
     }
     steps.push_back({"Put base, posts and top together dry.",
                      "Measure every opening, length and height, and inspect. Only then cut the flat "

@@ -6,6 +6,7 @@
 #include "bowfront/report/measuring_card.hpp"
 #include "bowfront/report/report.hpp"
 #include "build_text.hpp"
+#include "access_report.hpp"
 #include "finding_text.hpp"
 #include "pane_text.hpp"
 #include "shelf_report.hpp"
@@ -38,7 +39,7 @@ void headline(const Content& content, std::string& text) {
             std::to_string(content.chance.options.samples) + " samples, seed " +
             std::to_string(content.chance.options.seed) + ")\n";
     for (const CaseSide& side : sides_of(content.c.plan)) {
-        if (content.c.pane(side) == nullptr) {
+        if (content.c.is_open(side)) {
             text += "The " + std::string(side_text(side)) + " has no pane and stays open.\n";
         }
     }
@@ -201,6 +202,9 @@ std::string to_text(const Content& content) {
     text += build_text(content.c, content.build) + timber_text(content.c, content.timber);
     forms(content.sums, text);
     text += whole_text(content.whole);
+    if (content.opened) {
+        text += access_text(content);
+    }
     if (content.cost) {
         text += cost_text(*content.cost);
     }

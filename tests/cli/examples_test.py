@@ -22,6 +22,13 @@ class Examples(program.ProgramTest):
             shown |= {shape for shape in shapes if f'"shape": "{shape}"' in text}
         self.assertEqual(shown, shapes)
 
+    def test_there_is_one_of_every_way_to_open_a_case(self):
+        schema = json.loads((ROOT / "schemas" / "case.schema.json").read_text(encoding="utf-8"))
+        kinds = set(schema["properties"]["access"]["properties"]["kind"]["enum"])
+        shown = {kind for kind in kinds for case in EXAMPLES
+                 if f'"kind": "{kind}"' in case.read_text(encoding="utf-8")}
+        self.assertEqual(shown, kinds)
+
     def test_pass_their_checks_and_are_made(self):
         for case in EXAMPLES:
             with self.subTest(case.parent.name):

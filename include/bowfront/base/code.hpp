@@ -57,6 +57,18 @@ enum class Code {
     shelf_room,
     shelf_tip,
     shelf_pin,
+    // How the case is opened.
+    access_engagement,
+    access_way,
+    access_room,
+    access_push,
+    access_pull,
+    access_timber,
+    access_top,
+    access_lift,
+    access_overlap,
+    access_faces,
+    access_tipping,
     // The proof of what was made.
     proof_interference,
     proof_pattern,

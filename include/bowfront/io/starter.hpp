@@ -8,7 +8,7 @@
 
 namespace bowfront::io {
 
-/// The shapes that there is a starter for, as the plan names them.
+/// The starters: shapes, as the plan names them, and ways to open a case, as `access-hinged-door`.
 [[nodiscard]] std::vector<std::string_view> starter_shapes();
 
 /// A case file with comments that say what each value is, ready to be changed.

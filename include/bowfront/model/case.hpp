@@ -17,6 +17,7 @@
 #include "bowfront/materials/sheet.hpp"
 #include "bowfront/materials/tolerance_class.hpp"
 #include "bowfront/model/build.hpp"
+#include "bowfront/model/access.hpp"
 #include "bowfront/model/plan.hpp"
 #include "bowfront/model/prices.hpp"
 #include "bowfront/model/standing.hpp"
@@ -259,6 +260,8 @@ struct Case {
     Plan plan;
     Frame frame;
     std::vector<PaneSpec> panes;  ///< at most one a side
+    std::optional<Access> access;         ///< how it is opened, where that is planned
+    std::optional<PaneSpec> access_pane;  ///< of the side that opens; not among `panes`
     std::map<std::string, SheetSpec> sheets;
     std::vector<ShelfSpec> shelves;  ///< in the order of the file
     FitSpec fit;
@@ -274,9 +277,11 @@ struct Case {
     Stand stand;
     std::optional<Prices> prices;
 
-    /// The pane of a side; null where the side is open.
+    /// The pane of a side; null where the side is open, or opens by `access`.
     [[nodiscard]] const PaneSpec* pane(const CaseSide& side) const noexcept;
     [[nodiscard]] PaneSpec* pane(const CaseSide& side) noexcept;
+    /// Whether nothing closes a side.
+    [[nodiscard]] bool is_open(const CaseSide& side) const noexcept;
 };
 
 /// An assumption that stands in for a value that the file leaves out.

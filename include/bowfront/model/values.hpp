@@ -8,8 +8,8 @@ namespace bowfront {
 
 /// Calls `visit(double&, Origin&)` for every number of a case that has an origin of its own, always
 /// in the same order for cases with the same panes, sheets and shelves. A tolerance counts by its
-/// length, which is 0 where it goes by a class. Stock has no origins and is left out; so are prices,
-/// which nothing that can be varied goes by.
+/// length, which is 0 where it goes by a class. Stock has no origins and is left out; so are prices
+/// and access, which nothing that can be varied goes by.
 /// @param c  a Case, or a const Case: the numbers are then const, too
 template <class AnyCase, class Visit>
 void visit_values(AnyCase& c, const Visit& visit) {

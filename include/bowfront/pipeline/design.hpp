@@ -9,6 +9,7 @@
 
 #include "bowfront/base/finding.hpp"
 #include "bowfront/fit/build_sums.hpp"
+#include "bowfront/fit/access.hpp"
 #include "bowfront/fit/layout.hpp"
 #include "bowfront/fit/loading_path.hpp"
 #include "bowfront/fit/shelf.hpp"
@@ -19,10 +20,18 @@
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
+#include "bowfront/whole/access_weight.hpp"
 #include "bowfront/whole/cost.hpp"
 #include "bowfront/whole/whole_sums.hpp"
 
 namespace bowfront {
+
+/// How a case is opened, solved.
+struct OpenedCase {
+    AccessSums<double> sums;
+    fit::AccessLayout layout;
+    whole::AccessWeight weight;
+};
 
 /// A case, read, solved and checked.
 struct Design {
@@ -38,6 +47,7 @@ struct Design {
     std::optional<whole::CostSums<double>> cost;  ///< where the case file has prices
     BuildSums<double> build;
     TimberList<double> timber;
+    std::optional<OpenedCase> access;                     ///< where the case file plans it
     std::vector<Finding> findings;
 
     [[nodiscard]] const Case& c() const noexcept { return read.value; }

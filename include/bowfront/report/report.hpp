@@ -19,6 +19,7 @@
 #include "bowfront/study/chance.hpp"
 #include "bowfront/study/shop_sizes.hpp"
 #include "bowfront/study/spread.hpp"
+#include "bowfront/whole/access_weight.hpp"
 #include "bowfront/whole/cost.hpp"
 #include "bowfront/whole/whole_sums.hpp"
 
@@ -44,6 +45,12 @@ struct MeasuredEntry {
     double measured = 0;  ///< mm
 };
 
+/// How the case is opened.
+struct OpenedEntry {
+    const AccessSums<double>& sums;
+    const whole::AccessWeight& weight;
+};
+
 /// All that a report is made from. References must outlive the call.
 struct Content {
     const Case& c;
@@ -62,6 +69,7 @@ struct Content {
     std::vector<PartEntry> parts = {};
     std::vector<FileEntry> files = {};
     std::vector<MeasuredEntry> measured = {};
+    std::optional<OpenedEntry> opened = {};  ///< where the case file plans it
     bool despite_failures = false;  ///< patterns were written though a check fails
 };
 

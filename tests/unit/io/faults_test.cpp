@@ -388,7 +388,14 @@ TEST(Faults, of_unknown_keys_are_told_in_every_object) {
         chain_with(R"("curve": { "through": [[0, 0], [200, -20], [400, 0]] })"),
         chain_with(R"("run": [ { "arc": { "radius": 420, "sweep": 60 } } ])"),
         chain_with(R"("run": [ { "ellipse": { "semi_axes": [400, 200], "from": -120, "to": -60 } } ])"),
-        chain_with(R"("run": [ { "curve": { "through": [[0, 0], [200, -20], [400, 0]] } } ])")};
+        chain_with(R"("run": [ { "curve": { "through": [[0, 0], [200, -20], [400, 0]] } } ])"),
+        pilot_boat_with("\"cutter\":",
+                        R"("access": { "kind": "lift-off-top", "peg": { "diameter": 6 } },
+  "cutter":)"),
+        pilot_boat_with("\"cutter\":",
+                        R"("access": { "kind": "sliding-pair", "side": "back",
+    "groove": { "depth": { "base": 5 } } },
+  "cutter":)")};
     for (const ObjectKeys& row : case_keys()) {
         const std::string pointer = actual_pointer(std::string(row.object));
         const auto text_with = std::find_if(texts.begin(), texts.end(), [&](const std::string& each) {

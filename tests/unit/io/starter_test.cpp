@@ -11,16 +11,26 @@ namespace {
 
 using ::testing::ElementsAre;
 
-TEST(Starter, is_there_for_each_shape_that_is_made) {
-    EXPECT_THAT(starter_shapes(), ElementsAre("bow-ends", "bow-front", "half-round", "polygon", "quarter-round",
-                            "rectangle", "serpentine", "sides"));
+TEST(Starter, is_there_for_each_shape_and_each_way_to_open_a_case) {
+    EXPECT_THAT(starter_shapes(),
+                ElementsAre("access-hinged-door", "access-lift-off-top", "access-lift-out-pane",
+                            "access-sliding-pair", "bow-ends", "bow-front", "half-round", "polygon",
+                            "quarter-round", "rectangle", "serpentine", "sides"));
     EXPECT_THROW((void)starter("spiral"), ContractError);
 }
 
-TEST(Starter, is_read_without_a_fault_and_has_its_shape) {
-    for (const std::string_view shape : starter_shapes()) {
-        EXPECT_EQ(fault_text(starter(shape)), "");
-        EXPECT_EQ(shape_text(read_case(starter(shape), "case.json").value.plan.shape), shape);
+// The name of a starter says what it shows: a shape, or a way to open a case.
+TEST(Starter, is_read_without_a_fault_and_shows_what_its_name_says) {
+    constexpr std::string_view kAccess = "access-";
+    for (const std::string_view name : starter_shapes()) {
+        EXPECT_EQ(fault_text(starter(name)), "");
+        const Case c = read_case(starter(name), "case.json").value;
+        if (name.starts_with(kAccess)) {
+            ASSERT_TRUE(c.access) << name;
+            EXPECT_EQ(access_text(*c.access), name.substr(kAccess.size()));
+        } else {
+            EXPECT_EQ(shape_text(c.plan.shape), name);
+        }
     }
 }
 
