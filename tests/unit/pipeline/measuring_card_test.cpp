@@ -8,6 +8,7 @@
 #include <string>
 
 #include "bowfront/io/read_measured.hpp"
+#include "support/run_case.hpp"
 #include "support/sample_case.hpp"
 
 namespace bowfront::report {
@@ -42,8 +43,12 @@ TEST(MeasuringCard, is_a_file_of_measurements_in_which_nothing_is_measured) {
 }
 
 TEST(MeasuringCard, has_every_field_that_a_file_of_measurements_has) {
-    const Case c = sample::pilot_boat();
-    const std::string card = measuring_card(c, fit::solve(c));
+    const Case arc = sample::pilot_boat();
+    const Case bends = sample::case_with_front(
+        {sample::straight_piece(300), sample::arc_piece(80, 1.5), sample::straight_piece(200)});
+    // One arc is told by chord and rise, several bends by a radius each.
+    const std::string card =
+        measuring_card(arc, fit::solve(arc)) + measuring_card(bends, fit::solve(bends));
     for (const io::ObjectKeys& row : io::measured_keys()) {
         for (const std::string_view key : row.keys) {
             if (key != "$schema") {
