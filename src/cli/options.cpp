@@ -58,7 +58,10 @@ void add_chance(CLI::App& command, study::ChanceOptions& chance) {
 void add_start(CLI::App& app, StartRequest& request, std::optional<Request>& chosen) {
     CLI::App* command = app.add_subcommand("start", "Print a commented case file to begin with");
     command->add_option("SHAPE", request.shape,
-                        "bow-front (the default), another shape, or access-KIND: a way to open a case");
+                        "bow-front (the default), bow-ends, half-round, polygon, quarter-round, "
+                        "rectangle, serpentine or sides; or a way to open a case: "
+                        "access-hinged-door, access-lift-off-top, access-lift-out-pane or "
+                        "access-sliding-pair");
     command->add_option("-o,--output", request.file, "write it to this new file instead")
         ->check(not_empty());
     command->callback([&] { chosen = request; });

@@ -11,8 +11,9 @@ import program
 from case_files import PILOT_BOAT, VARIANTS, changed, failing
 from program import BAD_INPUT, CHECK_FAILS, FINE, NO_OUTPUT, OWN_FAULT
 
-SHAPES = ("bow-ends", "bow-front", "half-round", "polygon", "quarter-round", "rectangle",
-          "serpentine", "sides")
+SHAPES = ("access-hinged-door", "access-lift-off-top", "access-lift-out-pane",
+          "access-sliding-pair", "bow-ends", "bow-front", "half-round", "polygon", "quarter-round",
+          "rectangle", "serpentine", "sides")
 KERNEL = "libTK"  # how the kernel's libraries begin
 
 
