@@ -67,6 +67,19 @@ void object_to_joints(const Case& c, ObjectionList& list) {
     }
 }
 
+// A rail is one straight, or one arc built up from boards.
+void object_to_rails(const Plan& plan, const std::string& plate, ObjectionList& list) {
+    for (const CaseSide& side : sides_of(plan)) {
+        if (has_several_pieces(plan, index(side))) {
+            list.add("/frame/" + plate + "/build",
+                     "the " + std::string(side_text(side)) +
+                         " has several pieces, and no rail is built up along such a side",
+                     "\"plate\", or sides of one straight or arc each");
+            return;
+        }
+    }
+}
+
 void object_to_plates(const Case& c, ObjectionList& list) {
     const Groove& groove = c.frame.groove;
     const auto shallow = [&](const char* name, double depth, double thickness) {
@@ -77,6 +90,9 @@ void object_to_plates(const Case& c, ObjectionList& list) {
         }
     };
     for (const auto& [name, plate] : {std::pair{"base", &c.frame.base}, std::pair{"top", &c.frame.top}}) {
+        if (plate->build.rails()) {
+            object_to_rails(c.plan, name, list);
+        }
         if (plate->margin.value <= groove.width.value / 2) {
             list.add("/frame/" + std::string(name) + "/margin",
                      "the groove (" + mm(groove.width.value) + " wide) would run out of the board's edge",

@@ -279,6 +279,22 @@ class Contradictions(BadInput):
         self.plan_is_refused({"shape": "sides", "sides": sides}, "/plan/sides/0",
                              "a radius of 100 mm and a chord of 300 mm", "at most 200 mm")
 
+    def test_rails_along_a_side_of_several_pieces(self):
+        case = pilot_boat()
+        case["plan"] = {"shape": "sides", "sides": [
+            {"run": [{"straight": 200}, {"arc": {"radius": 300, "sweep": 40}}, {"straight": 200}],
+             "turn": 70},
+            {"straight": 300}, {"closing": True}]}
+        case["panes"] = [{**case["panes"][0], "side": "side-2"}]
+        case["frame"]["base"]["build"] = "rails"
+        _, error = self.ends(BAD_INPUT, "check", self.write_case(case))
+        self.assertRegex(error, rf"{PLACE} /frame/base/build:")
+        self.assertIn("side-1 has several pieces", error)
+
+    def test_an_opening_cut_into_rails(self):
+        self.contradiction({"/frame/base/build": "rails", "/access": {"kind": "lift-off-top"}},
+                           "/frame/base/build", "ring of rails")
+
     def test_a_side_without_room_for_its_posts(self):
         self.plan_is_refused({"shape": "polygon", "count": 6, "side": 50}, "/plan/side",
                              "leave no opening")

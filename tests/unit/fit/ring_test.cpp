@@ -67,15 +67,15 @@ Case hexagon() {
 
 SideSpec straight_side(double length, double turn = 0) {
     SideSpec side;
-    side.piece.straight = sample::given(length, "/straight");
+    side.pieces.front().straight = sample::given(length, "/straight");
     side.turn = sample::given(turn, "/turn");
     return side;
 }
 
 SideSpec bowed_side(Bow bow, double sweep, double radius, double turn = 0) {
     SideSpec side;
-    side.piece.bow.value = bow;
-    side.piece.arc = {FrontArc{ArcMeasure::sweep, sample::given(sweep, "/arc/sweep")},
+    side.pieces.front().bow.value = bow;
+    side.pieces.front().arc = {FrontArc{ArcMeasure::sweep, sample::given(sweep, "/arc/sweep")},
                       FrontArc{ArcMeasure::radius, sample::given(radius, "/arc/radius")}};
     side.turn = sample::given(turn, "/turn");
     return side;
@@ -84,7 +84,7 @@ SideSpec bowed_side(Bow bow, double sweep, double radius, double turn = 0) {
 Case of_chain(std::vector<SideSpec> chain) {
     for (std::size_t i = 0; i < chain.size(); ++i) {
         chain[i].name = "side-" + std::to_string(i + 1);
-        chain[i].pointer = chain[i].piece.pointer = "/plan/sides/" + std::to_string(i);
+        chain[i].pointer = chain[i].pieces.front().pointer = "/plan/sides/" + std::to_string(i);
     }
     chain.back().turn_follows = true;
     Plan plan;
