@@ -4,6 +4,7 @@
 
 #include <map>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "bowfront/model/case.hpp"
@@ -32,6 +33,10 @@ void read_rails(ObjectReader& plate, const Sourced<double>& margin, Build& build
 
 /// The file's own sheets, by their keys.
 [[nodiscard]] std::map<std::string, SheetSpec> read_sheets(ObjectReader& file);
+
+/// The names that a pane's or a shelf's sheet may have: the file's own sheets, then the library's.
+/// Valid as long as the case is.
+[[nodiscard]] std::vector<std::string_view> sheet_names(const Case& whole);
 
 /// A sheet as the library knows it.
 [[nodiscard]] SheetSpec library_sheet(const Sheet& sheet);

@@ -117,15 +117,7 @@ const SheetSpec* read_sheet_name(ObjectReader& pane, Case& whole, PaneSpec& spec
     if (const Sheet* const known = find_sheet(spec.sheet)) {
         return &whole.sheets.emplace(spec.sheet, library_sheet(*known)).first->second;
     }
-    std::vector<std::string_view> names;
-    for (const auto& [key, sheet] : whole.sheets) {
-        if (find_sheet(key) == nullptr) {
-            names.push_back(key);
-        }
-    }
-    for (const Sheet& sheet : sheets()) {
-        names.push_back(sheet.name);
-    }
+    const std::vector<std::string_view> names = sheet_names(whole);
     // A sheet of the case's own whose key or entry is wrong has its fault already.
     if (!pane.reading().faults().touch(pointer_step("/sheets", spec.sheet))) {
         (void)word_index(pane.reading(), *value, "a sheet of the library or of \"sheets\"", names);

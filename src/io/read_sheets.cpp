@@ -122,6 +122,19 @@ std::optional<SheetKeyFault> sheet_key_fault(std::string_view key) {
     return std::nullopt;
 }
 
+std::vector<std::string_view> sheet_names(const Case& whole) {
+    std::vector<std::string_view> names;
+    for (const auto& [key, sheet] : whole.sheets) {
+        if (find_sheet(key) == nullptr) {
+            names.push_back(key);
+        }
+    }
+    for (const Sheet& sheet : sheets()) {
+        names.push_back(sheet.name);
+    }
+    return names;
+}
+
 SheetSpec library_sheet(const Sheet& sheet) {
     return as_known(sheet, sheet.name);
 }

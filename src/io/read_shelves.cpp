@@ -28,15 +28,7 @@ bool bears(const Timber& timber) noexcept {
 
 // Every material that a shelf can be made of: the file's own sheets, then the libraries.
 std::vector<std::string_view> material_names(const Case& whole) {
-    std::vector<std::string_view> names;
-    for (const auto& [key, sheet] : whole.sheets) {
-        if (find_sheet(key) == nullptr) {
-            names.push_back(key);
-        }
-    }
-    for (const Sheet& sheet : sheets()) {
-        names.push_back(sheet.name);
-    }
+    std::vector<std::string_view> names = sheet_names(whole);
     for (const Board& board : boards()) {
         if (bears(board)) {
             names.push_back(board.name);

@@ -5,7 +5,6 @@
 
 #include "bowfront/base/contract.hpp"
 #include "bowfront/base/number_text.hpp"
-#include "bowfront/materials/timber.hpp"
 #include "frame_part.hpp"
 
 namespace bowfront::pattern {
@@ -54,7 +53,7 @@ class AccessParts {
 
     void add_pegs(const LiftOffTop& top) {
         const double deep = *top.peg_length / 2;
-        Part peg = timber_part("peg", "Peg of the top");
+        Part peg = timber_part(c_, "peg", "Peg of the top");
         peg.body.section = {Contour::circle({0, 0}, *top.peg_diameter / 2), {}};
         peg.body.height = *top.peg_length;
         peg.pattern = pattern_of(peg.body);
@@ -112,7 +111,7 @@ class AccessParts {
         add_pane(0, "Door, " + side(), sums_.door->height, *door.clearance, 0, {});
         parts_.back().note = "hung on two pivots, clamped to its corners " + mm(*door.pivot) +
                              " from the post; edges rounded";
-        Part stop = timber_part("stop-" + side(), "Stop of the door");
+        Part stop = timber_part(c_, "stop-" + side(), "Stop of the door");
         stop.body.section = {*access_.stop, {}};
         stop.body.height = c_.frame.clear_height.value;
         stop.pattern = pattern_of(stop.body);
@@ -150,19 +149,6 @@ class AccessParts {
                             .z_axis = {along.y, -along.x, 0}}};
         part.note = "seen from outside; finger bores right through";
         parts_.push_back(std::move(part));
-    }
-
-    [[nodiscard]] Part timber_part(std::string id, std::string name) const {
-        Part part;
-        part.id = std::move(id);
-        part.name = std::move(name);
-        part.assembly = "case";
-        part.group = "frame";
-        part.material = c_.frame.timber.value;
-        if (const auto density = find_timber(c_.frame.timber.value)->density()) {
-            part.density = density->value;
-        }
-        return part;
     }
 
     const Case& c_;

@@ -4,7 +4,7 @@
 #include <string>
 
 #include "bowfront/base/number_text.hpp"
-#include "bowfront/materials/timber.hpp"
+#include "frame_part.hpp"
 
 namespace bowfront::pattern {
 namespace {
@@ -13,13 +13,6 @@ constexpr int kDecimals = 2;
 
 std::string mm(double length) {
     return rounded_text(length, kDecimals) + " mm";
-}
-
-Pattern pattern_of(const Body& body) {
-    Pattern pattern;
-    pattern.outline = body.section;
-    pattern.thickness = body.height;
-    return pattern;
 }
 
 std::string note_of(const ShelfSpec& spec, const fit::ShelfPlan& plan) {
@@ -63,16 +56,8 @@ Part shelf_part(const ShelfSpec& spec, const fit::ShelfPlan& plan) {
 Part rail_part(const Case& c, const ShelfSpec& spec, const fit::ShelfPlan& plan,
                const fit::ShelfRail& rail) {
     const std::string side(side_text(rail.side));
-    Part part;
-    part.id = plan.id + "-rail-" + side;
-    part.name = "Rail of " + plan.id + ", " + side;
-    part.assembly = "case";
+    Part part = timber_part(c, plan.id + "-rail-" + side, "Rail of " + plan.id + ", " + side);
     part.group = "shelves";
-    part.material = c.frame.timber.value;
-    if (const auto density = find_timber(c.frame.timber.value)->density()) {
-        part.density = density->value;
-    }
-    part.finish = Finish::timber;
     part.body.section = rail.outline;
     part.body.height = fit::kRailHeight;
     part.pattern = pattern_of(part.body);

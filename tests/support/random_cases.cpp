@@ -100,13 +100,7 @@ Case RandomCases::drawn() {
                                                BlankMethod::trim_after};
     Case c = pilot_boat();
     c.plan = drawn_plan();
-    const PaneSpec pattern = c.panes.front();
-    c.panes.clear();
-    for (const CaseSide& side : sides_of(c.plan)) {
-        c.panes.push_back(pattern);
-        c.panes.back().side = side;
-        c.panes.back().pointer = "/panes/" + std::to_string(index(side));
-    }
+    glaze_all_sides(c);
     c.frame.clear_height.value = draw(150, 1500);
     c.frame.post.section.value = pick(kSections);
     c.frame.post.width.value = draw(24, 70);

@@ -93,13 +93,7 @@ Case case_with_front(std::vector<PieceSpec> pieces) {
     back.pointer = back.pieces.front().pointer = "/plan/sides/1";
     back.closing = back.turn_follows = true;
     c.plan.chain = {front_of(std::move(pieces)), back};
-    const PaneSpec pattern = c.panes.front();
-    c.panes.clear();
-    for (const CaseSide& side : sides_of(c.plan)) {
-        c.panes.push_back(pattern);
-        c.panes.back().side = side;
-        c.panes.back().pointer = "/panes/" + std::to_string(index(side));
-    }
+    glaze_all_sides(c);
     return c;
 }
 

@@ -1,6 +1,7 @@
 #include "support/sample_case.hpp"
 
 #include <stdexcept>
+#include <string>
 
 namespace bowfront::sample {
 namespace {
@@ -175,6 +176,16 @@ Case beaded() {
     c.frame.loading = given(Loading::beaded, "/frame/loading");
     c.frame.post.hold = given(Hold::rabbet, "/frame/post/hold");
     return c;
+}
+
+void glaze_all_sides(Case& c) {
+    const PaneSpec pattern = c.panes.front();
+    c.panes.clear();
+    for (const CaseSide& side : sides_of(c.plan)) {
+        c.panes.push_back(pattern);
+        c.panes.back().side = side;
+        c.panes.back().pointer = "/panes/" + std::to_string(index(side));
+    }
 }
 
 void scale(Plan& plan, double factor) {

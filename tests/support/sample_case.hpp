@@ -22,6 +22,9 @@ namespace bowfront::sample {
 /// The same with all edges in rabbets closed by beads.
 [[nodiscard]] Case beaded();
 
+/// Takes panes like the first one for all sides of the plan, and no others.
+void glaze_all_sides(Case& c);
+
 /// Makes every length of a plan larger by a factor; angles stay.
 void scale(Plan& plan, double factor);
 

@@ -47,13 +47,7 @@ Case butted() {
 Case with_plan(Plan plan) {
     Case c = sample::on_rails();
     c.plan = std::move(plan);
-    const PaneSpec pattern = c.panes.front();
-    c.panes.clear();
-    for (const CaseSide& side : sides_of(c.plan)) {
-        c.panes.push_back(pattern);
-        c.panes.back().side = side;
-        c.panes.back().pointer = "/panes/" + std::to_string(index(side));
-    }
+    sample::glaze_all_sides(c);
     return c;
 }
 
