@@ -5,8 +5,8 @@
 #include <string>
 #include <utility>
 
-#include "bowfront/fit/access.hpp"
 #include "bowfront/base/number_text.hpp"
+#include "bowfront/fit/access.hpp"
 #include "objection_list.hpp"
 
 namespace bowfront::fit {
@@ -110,15 +110,6 @@ class AccessPlan {
     AccessLayout out_;
 };
 
-// From a point to the nearest edge of an outline.
-double to_edge(const Contour& outline, Point at) {
-    double least = HUGE_VAL;
-    for (const Segment& segment : outline.segments()) {
-        least = std::min(least, segment.distance_to(at));
-    }
-    return least;
-}
-
 // The place in a post with the most timber about a peg, in the post and between the top's grooves.
 PegPlace peg_place(const PostLayout& post, const PlateLayout& top, double diameter) {
     const Region& section = post.section.front();
@@ -127,9 +118,9 @@ PegPlace peg_place(const PostLayout& post, const PlateLayout& top, double diamet
     for (double x = box.low.x; x <= box.high.x; x += kPegGrid) {
         for (double y = box.low.y; y <= box.high.y; y += kPegGrid) {
             const Point at{x, y};
-            double timber = to_edge(section.outer, at) - diameter / 2;
+            double timber = distance_to_edge(section.outer, at) - diameter / 2;
             for (const PlateGroove& groove : top.grooves) {
-                timber = std::min(timber, to_edge(groove.band, at) - diameter / 2);
+                timber = std::min(timber, distance_to_edge(groove.band, at) - diameter / 2);
             }
             const auto in_groove = [&](const PlateGroove& groove) {
                 return where(groove.band, at) != Side::outside;
@@ -202,6 +193,13 @@ std::vector<Objection> access_objections(const Case& c) {
                      "what opens is cut into one board, and this one is a ring of rails",
                      "\"plate\", or no \"access\"");
         }
+    }
+    const auto* const top = c.access->as<LiftOffTop>();
+    if (top != nullptr && *top->held == TopHeld::pegs && *c.frame.post.joint != PostJoint::butt) {
+        list.add("/access/held",
+                 "pegs stand in the posts' upper ends, and so do their " +
+                     std::string(joint_text(*c.frame.post.joint)) + "s",
+                 "\"panes\", or the posts' joint \"butt\"");
     }
     if (!list.empty() || !c.access_pane) {
         return list.take();

@@ -3,28 +3,11 @@
 #include <limits>
 
 #include "check_groups.hpp"
+#include "room_to_edge.hpp"
 #include "solve.hpp"
 
 namespace bowfront::fit {
 namespace {
-
-// How far the post's outline stays inside the plate's edge; negative where it stands out.
-double inside_by(const Contour& post, const Contour& plate) {
-    double least = gap(post, plate);
-    double out = 0;
-    for (const Segment& s : post.segments()) {
-        for (const Point p : {s.from, s.at(0.5)}) {
-            if (where(plate, p) == Side::outside) {
-                double nearest = std::numeric_limits<double>::infinity();
-                for (const Segment& edge : plate.segments()) {
-                    nearest = std::min(nearest, edge.distance_to(p));
-                }
-                out = std::max(out, nearest);
-            }
-        }
-    }
-    return out > 0 ? -out : least;
-}
 
 void check_posts_on(const Layout& layout, std::string_view plate_name, const PlateLayout& plate,
                     CheckList& list) {
@@ -32,7 +15,7 @@ void check_posts_on(const Layout& layout, std::string_view plate_name, const Pla
         list.at_least({Code::frame_post_on_plate, "post-on-plate",
                        std::string(plate_name) + "/" + post.name,
                        "as drawn"},
-                      inside_by(post.outline, *plate.outline), 0, [&](double missing) {
+                      room_to_edge(post.outline, *plate.outline, Side::outside), 0, [&](double missing) {
                           return "make the " + std::string(plate_name) + "'s margin larger by " +
                                  at_least_text(missing * std::sqrt(2.0));
                       });
@@ -98,7 +81,7 @@ void check_plate_grooves(const Case& c, std::string_view name, const GlazingLine
         list.at_least({Code::frame_cheek, "cheek",
                        plate_name + "/" + std::string(side_text(groove.side)),
                        "from the groove to the edge"},
-                      inside_by(groove.band, *plate.outline), c.webs.cheek.value,
+                      room_to_edge(groove.band, *plate.outline, Side::outside), c.webs.cheek.value,
                       [&](double missing) {
                           return "make the " + plate_name + "'s margin larger by " +
                                  at_least_text(missing);

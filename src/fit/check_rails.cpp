@@ -4,6 +4,7 @@
 
 #include "bowfront/fit/rail_joint.hpp"
 #include "check_groups.hpp"
+#include "room_to_edge.hpp"
 
 namespace bowfront::fit {
 namespace {
@@ -74,22 +75,9 @@ void check_inner_edge(const RailPlate& rails, const Layout& layout, CheckList& l
                       runs_out ? -least : least, rails.c.webs.cheek.value, larger_inset);
     }
     for (const PostLayout& post : layout.posts) {
-        double out = 0;
-        for (const Segment& s : post.outline.segments()) {
-            for (const Point p : {s.from, s.at(0.5)}) {
-                if (where(inner, p) != Side::inside) {
-                    continue;
-                }
-                double nearest = HUGE_VAL;
-                for (const Segment& edge : inner.segments()) {
-                    nearest = std::min(nearest, edge.distance_to(p));
-                }
-                out = std::max(out, nearest);
-            }
-        }
         list.at_least({Code::frame_post_on_plate, "post-on-rail",
                        rails.of(post.name), "over the inner edge"},
-                      out > 0 ? -out : gap(post.outline, inner), 0, [&](double missing) {
+                      room_to_edge(post.outline, inner, Side::inside), 0, [&](double missing) {
                           return larger_inset(missing * std::numbers::sqrt2);
                       });
     }

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
-#include <numeric>
 #include <set>
 #include <string>
 #include <utility>
@@ -11,6 +10,7 @@
 #include "bowfront/forming/form.hpp"
 #include "bowfront/geom/region.hpp"
 #include "check_list.hpp"
+#include "geom/near_boxes.hpp"
 #include "free_piece.hpp"
 
 namespace bowfront::fit {
@@ -326,50 +326,9 @@ std::string length_pointer(const Plan& plan, const CaseSide& side) {
     return deep ? "/plan/depth" : "/plan/width";
 }
 
-// Calls `visit(i, j)` for every two of some boxes that come near each other.
-template <class Visit>
-void each_near(const std::vector<Box>& boxes, const Visit& visit) {
-    std::vector<std::size_t> order(boxes.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return boxes[a].low.x != boxes[b].low.x ? boxes[a].low.x < boxes[b].low.x : a < b;
-    });
-    std::vector<std::size_t> open;
-    for (const std::size_t now : order) {
-        std::erase_if(open,
-                      [&](std::size_t each) { return boxes[each].high.x < boxes[now].low.x; });
-        for (const std::size_t other : open) {
-            if (boxes[other].low.y <= boxes[now].high.y && boxes[now].low.y <= boxes[other].high.y) {
-                visit(std::min(now, other), std::max(now, other));
-            }
-        }
-        open.push_back(now);
-    }
-}
-
 bool share_room(const Contour& a, const Contour& b) {
     return touch(a, b) || where(a, b.vertices().front().at) == Side::inside ||
            where(b, a.vertices().front().at) == Side::inside;
-}
-
-}  // namespace
-
-void object_to_plan(const Plan& plan, ObjectionList& list) {
-    switch (plan.shape) {
-        case PlanShape::rectangle: break;
-        case PlanShape::bow_front:
-        case PlanShape::quarter_round:
-        case PlanShape::half_round:
-        case PlanShape::bow_ends:
-        case PlanShape::serpentine: object_to_front(plan, list); break;
-        case PlanShape::polygon: object_to_polygon(plan, list); break;
-        case PlanShape::sides:
-            object_to_chain(plan, list);
-            if (list.empty()) {
-                object_to_closing(plan, list);
-            }
-            break;
-    }
 }
 
 // Every arc must be wider than the groove that follows it, and one that leaves a post wide enough
@@ -389,6 +348,26 @@ void object_to_piece_radii(const Case& c, const SideSums<double>& side, Objectio
                      "the bend (radius " + mm(piece.arc.radius) + ") does not come out of its post",
                      "a radius of more than " + mm(across / 2) + ", or a straight before the bend");
         }
+    }
+}
+
+}  // namespace
+
+void object_to_plan(const Plan& plan, ObjectionList& list) {
+    switch (plan.shape) {
+        case PlanShape::rectangle: break;
+        case PlanShape::bow_front:
+        case PlanShape::quarter_round:
+        case PlanShape::half_round:
+        case PlanShape::bow_ends:
+        case PlanShape::serpentine: object_to_front(plan, list); break;
+        case PlanShape::polygon: object_to_polygon(plan, list); break;
+        case PlanShape::sides:
+            object_to_chain(plan, list);
+            if (list.empty()) {
+                object_to_closing(plan, list);
+            }
+            break;
     }
 }
 
@@ -421,6 +400,9 @@ void object_to_line(const Case& c, ObjectionList& list) {
 }
 
 void object_to_room(const Case& c, const Layout& frame, ObjectionList& list) {
+    if (!list.empty()) {
+        return;
+    }
     const std::size_t posts = frame.posts.size();
     std::vector<Contour> outlines;
     for (const PostLayout& post : frame.posts) {
@@ -434,9 +416,9 @@ void object_to_room(const Case& c, const Layout& frame, ObjectionList& list) {
     for (const Contour& outline : outlines) {
         boxes.push_back(outline.box());
     }
-    each_near(boxes, [&](std::size_t i, std::size_t j) {
-        if (i >= posts || !list.empty()) {
-            return;  // panes that meet each other are told of where their sides cross
+    each_near(boxes, 0, [&](std::size_t i, std::size_t j) {
+        if (i >= posts) {
+            return true;  // panes that meet each other are told of where their sides cross
         }
         if (j < posts) {
             if (share_room(outlines[i], outlines[j])) {
@@ -445,7 +427,7 @@ void object_to_room(const Case& c, const Layout& frame, ObjectionList& list) {
                              " stand in each other",
                          "take thinner posts, or sides that are longer");
             }
-            return;
+            return list.empty();
         }
         const PlateGroove& groove = frame.base.grooves[j - posts];
         const std::size_t start = index(groove.side);
@@ -455,6 +437,7 @@ void object_to_room(const Case& c, const Layout& frame, ObjectionList& list) {
                          frame.posts[i].name,
                      "a plan whose sides keep clear of the other corners' posts");
         }
+        return list.empty();
     });
 }
 

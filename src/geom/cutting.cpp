@@ -31,7 +31,7 @@ void note_cut(Strand& strand, Point p, std::size_t vertex) {
 void seek_meetings(std::vector<Strand>& strands, VertexPool& pool, double reach) {
     for (auto one = strands.begin(); one != strands.end(); ++one) {
         for (auto other = one + 1; other != strands.end(); ++other) {
-            if (!(one->unsettled || other->unsettled) || !close_to(one->box, other->box, reach)) {
+            if (!(one->unsettled || other->unsettled) || !within(one->box, other->box, reach)) {
                 continue;
             }
             const Segment& a = one->own.piece.segment;

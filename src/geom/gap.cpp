@@ -54,6 +54,14 @@ Box roughly_round(const Segment& s) {
 
 }  // namespace
 
+double distance_to_edge(const Contour& contour, Point p) {
+    double least = HUGE_VAL;
+    for (const Segment& s : contour.segments()) {
+        least = std::min(least, s.distance_to(p));
+    }
+    return least;
+}
+
 bool touch(const Contour& a, const Contour& b) {
     const std::vector<Segment> others = b.segments();
     std::vector<Box> boxes;
@@ -64,7 +72,7 @@ bool touch(const Contour& a, const Contour& b) {
     for (const Segment& one : a.segments()) {
         const Box box = roughly_round(one);
         for (std::size_t i = 0; i < others.size(); ++i) {
-            if (close_to(box, boxes[i], kJoint) && !meetings(one, others[i]).empty()) {
+            if (within(box, boxes[i], kJoint) && !meetings(one, others[i]).empty()) {
                 return true;
             }
         }
@@ -93,7 +101,7 @@ double gap(const Contour& a, const Contour& b) {
     for (const Segment& one : a.segments()) {
         const Box box = one.box();
         for (std::size_t i = 0; i < others.size(); ++i) {
-            if (close_to(box, boxes[i], least)) {
+            if (within(box, boxes[i], least)) {
                 least = std::min(least, gap(one, others[i]));
             }
         }

@@ -165,7 +165,7 @@ class Meetings {
 }  // namespace
 
 std::vector<Point> meetings_within(const Segment& a, const Segment& b, double reach) {
-    if (a.from == a.to || b.from == b.to || !close_to(a.box(), b.box(), reach)) {
+    if (a.from == a.to || b.from == b.to || !within(a.box(), b.box(), reach)) {
         return {};
     }
     Meetings found(a, b, reach);

@@ -129,7 +129,7 @@ std::pair<bool, bool> sides(const Layout& layout, std::size_t number, std::size_
         Box middle;
         middle.add(run.middle);
         const bool inside =
-            close_to(outline.box, middle, 0) && winding(outline.segments, run.middle) > 0;
+            within(outline.box, middle, 0) && winding(outline.segments, run.middle) > 0;
         return {inside, inside};
     }
     const int turns = winding_beside(layout, number, outline);

@@ -1,10 +1,9 @@
 #include <algorithm>
-#include <numeric>
 #include <optional>
 #include <vector>
 
 #include "bowfront/geom/region.hpp"
-#include "geom/meetings.hpp"
+#include "geom/near_boxes.hpp"
 
 namespace bowfront {
 namespace {
@@ -38,24 +37,14 @@ std::optional<SelfCrossing> self_crossing(const Contour& contour) {
     for (const Segment& s : segments) {
         boxes.push_back(s.box());
     }
-    std::vector<std::size_t> order(segments.size());
-    std::iota(order.begin(), order.end(), std::size_t{0});
-    std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-        return boxes[a].low.x != boxes[b].low.x ? boxes[a].low.x < boxes[b].low.x : a < b;
-    });
-    std::vector<std::size_t> open;  // whose boxes reach at least to where the sweep stands
-    for (const std::size_t now : order) {
-        std::erase_if(open, [&](std::size_t each) {
-            return boxes[each].high.x < boxes[now].low.x - kJoint;
-        });
-        for (const std::size_t other : open) {
-            if (close_to(boxes[now], boxes[other], kJoint) && meet_beside(segments, now, other)) {
-                return SelfCrossing{std::min(now, other), std::max(now, other)};
-            }
+    std::optional<SelfCrossing> found;
+    each_near(boxes, kJoint, [&](std::size_t i, std::size_t j) {
+        if (meet_beside(segments, i, j)) {
+            found = {i, j};
         }
-        open.push_back(now);
-    }
-    return std::nullopt;
+        return !found;
+    });
+    return found;
 }
 
 }  // namespace bowfront

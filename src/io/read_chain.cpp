@@ -20,14 +20,9 @@ constexpr std::size_t kMostPieces = 60;
 
 const WordOf<Bow, 2> kBow{"which way an arc bows", {{{"out", Bow::out}, {"in", Bow::in}}}};
 
-struct Measure {
-    std::string_view key;
-    ArcMeasure measure;
-};
-constexpr std::array kMeasures = {
-    Measure{"radius", ArcMeasure::radius}, Measure{"rise", ArcMeasure::rise},
-    Measure{"sweep", ArcMeasure::sweep}, Measure{"length", ArcMeasure::length},
-    Measure{"chord", ArcMeasure::chord}};
+// In the order of the table of keys; the chord, which most arcs have already, last.
+constexpr std::array kMeasures = {ArcMeasure::radius, ArcMeasure::rise, ArcMeasure::sweep,
+                                  ArcMeasure::length, ArcMeasure::chord};
 
 // A side's name is part of file names and of paths in the report.
 struct SideNameIn {
@@ -272,17 +267,17 @@ bool closes(const Value& side) {
 GivenMeasures read_measures(ObjectReader& arc, std::size_t known) {
     GivenMeasures out;
     for (std::size_t i = 0; i < known; ++i) {
-        const Measure& row = kMeasures[i];
-        const auto value = arc.take(row.key);
+        const ArcMeasure measure = kMeasures[i];
+        const auto value = arc.take(measure_text(measure));
         if (!value) {
             continue;
         }
         ++out.keys;
-        const auto number = row.measure == ArcMeasure::sweep
+        const auto number = measure == ArcMeasure::sweep
                                 ? arc.read(*value, AngleIn{kSweep})
                                 : arc.read(*value, LengthIn{kPositive});
         if (number) {
-            out.arcs.push_back({row.measure, *number});
+            out.arcs.push_back({measure, *number});
         }
     }
     return out;

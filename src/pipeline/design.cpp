@@ -54,18 +54,12 @@ Design design(std::string_view text, const std::string& file_name,
     // Left out of `checks`: it costs more than they and the sums do together, and a sweep runs those
     // for every variant.
     result.paths = fit::loading_paths(result.c(), result.sums, result.layout);
-    for (Finding& finding : fit::path_checks(result.c(), result.sums, result.paths)) {
-        result.findings.push_back(std::move(finding));
-    }
+    append(fit::path_checks(result.c(), result.sums, result.paths), result.findings);
     result.chance = study::first_time_fit(result.c(), result.sums, chance);
-    for (Finding& finding : study::chance_checks(result.chance)) {
-        result.findings.push_back(std::move(finding));
-    }
+    append(study::chance_checks(result.chance), result.findings);
     result.spreads = study::spreads(result.c(), result.sums, chance);
     result.shop = study::shop_sizes(result.c(), result.sums);
-    for (Finding& finding : study::shop_checks(result.shop)) {
-        result.findings.push_back(std::move(finding));
-    }
+    append(study::shop_checks(result.shop), result.findings);
     // The parts are made here and in `make` only: sweeps and advice know nothing of them.
     const std::vector<Part> parts = all_parts(result);
     result.whole = whole::whole_sums(result.c(), result.layout, parts);

@@ -295,6 +295,12 @@ class Contradictions(BadInput):
         self.contradiction({"/frame/base/build": "rails", "/access": {"kind": "lift-off-top"}},
                            "/frame/base/build", "ring of rails")
 
+    def test_pegs_of_a_top_where_the_posts_have_joints(self):
+        for joint in ("tenon", "dowel"):
+            self.contradiction({"/frame/post/joint": joint,
+                                "/access": {"kind": "lift-off-top", "held": "pegs"}},
+                               "/access/held", joint + "s")
+
     def test_a_side_without_room_for_its_posts(self):
         self.plan_is_refused({"shape": "polygon", "count": 6, "side": 50}, "/plan/side",
                              "leave no opening")

@@ -53,6 +53,9 @@ enum class Side { inside, on_edge, outside };
 /// inside the other has a gap to it as well.
 [[nodiscard]] double gap(const Contour& a, const Contour& b);
 
+/// Least distance from `p` to the edge of an outline, mm, inside and outside alike.
+[[nodiscard]] double distance_to_edge(const Contour& contour, Point p);
+
 /// Whether the edges of two outlines touch or cross: a `gap` of 0, sooner told.
 [[nodiscard]] bool touch(const Contour& a, const Contour& b);
 

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include <random>
 #include <vector>
 
 #include "bowfront/geom/region.hpp"
@@ -37,6 +38,31 @@ TEST(SelfCrossing, is_told_of_neighbours_that_meet_again) {
     // From an arc's end straight back across the arc.
     const Contour back({{{0, 0}, 1}, {{4, 0}, 0}, {{-1, -1}, 0}});
     EXPECT_TRUE(self_crossing(back));
+}
+
+// Every two segments asked, one by one: the sweep passes none over.
+TEST(SelfCrossing, is_told_of_whatever_asking_all_pairs_finds) {
+    std::mt19937_64 random(7);
+    std::uniform_real_distribution<double> place(0, 100);
+    int crossed = 0;
+    for (int round = 0; round < 400; ++round) {
+        std::vector<Point> corners;
+        for (int i = 0; i < 4 + round % 4; ++i) {
+            corners.push_back({place(random), place(random)});
+        }
+        const Contour contour = Contour::polygon(corners);
+        const std::vector<Segment> segments = contour.segments();
+        bool meet = false;
+        for (std::size_t i = 0; i < segments.size(); ++i) {
+            for (std::size_t j = i + 2; j < segments.size() - (i == 0 ? 1 : 0); ++j) {
+                meet = meet || !meetings(segments[i], segments[j]).empty();
+            }
+        }
+        crossed += meet ? 1 : 0;
+        EXPECT_EQ(self_crossing(contour).has_value(), meet) << "seed 7, round " << round;
+    }
+    EXPECT_GT(crossed, 100);
+    EXPECT_LT(crossed, 300);
 }
 
 }  // namespace
